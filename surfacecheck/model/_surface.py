@@ -1,0 +1,109 @@
+"""The whole of what a builder describes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from surfacecheck.model._axes import left_is, said
+from surfacecheck.model._brackets import Bracket
+from surfacecheck.model._change import ChangeLaid, Happened
+from surfacecheck.model._horn import Horn
+from surfacecheck.model._outline import Fin, Hinge, Outline
+from surfacecheck.model._papers import Aeroplane, Controls, Load
+from surfacecheck.model._rivets import Rivet, Row
+from surfacecheck.model._scales import BalanceMass, Method, Weighed
+from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, Ribs, Skin, Spar
+from surfacecheck.model._words import Half, Kind, Units
+from surfacecheck.provenance import Source
+
+__all__ = ["Sheet", "Surface"]
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Part C: everything cut from sheet, by the names the rows use."""
+
+    left_skin: Skin = field(default_factory=Skin)
+    right_skin: Skin = field(default_factory=Skin)
+    nose_skin: NoseSkin = field(default_factory=NoseSkin)
+    spar: Spar = field(default_factory=Spar)
+    ribs: Ribs = field(default_factory=Ribs)
+    doublers: dict[str, Doubler] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Surface:
+    """A control surface as its builder describes it.
+
+    Field names are the keys of the file; ``from`` is ``start`` (``where_from`` in an alloy), ``yield`` is ``yield_``,
+    ``try`` is ``options``. Every number is a :class:`~surfacecheck.provenance.Value`, positive towards the key's
+    own word (up or out, behind, left or top; ``nose_ahead`` and ``ahead`` positive ahead); every word is an enum
+    member or None where it is not known; every bare count an int or None.
+
+    Attributes
+    ----------
+    hinges : dict of str to Hinge
+        Sorted by ``up``, lowest first (hinges of unknown place last).
+    horn : Horn or None
+        None where the file has no horn.
+    sheet : Sheet
+        Skins, nose skin, spar, ribs, doublers.
+    sources : dict of str to Source
+        How a *word* is known, by its key, where a bracket said so (``sheet.left_skin.alloy``).
+    gaps : tuple of str
+        Keys that are not known: answered ``"?"``, or left out where an answer is wanted.
+    remarks : tuple of str
+        Values outside the usual range, and other things to look at twice.
+    path, sha256 : str
+        The file and the hash of its bytes.
+    changes : tuple of ChangeLaid
+        What was laid over it, in order.
+    """
+
+    form: int = 1
+    kind: Kind = Kind.RUDDER
+    half: Half = Half.NONE
+    name: str = ""
+    drawing: str = ""
+    who_decides: str = ""
+    load: Load = field(default_factory=Load)
+    aeroplane: Aeroplane = field(default_factory=Aeroplane)
+    controls: Controls = field(default_factory=Controls)
+    outline: Outline = field(default_factory=Outline)
+    hinges: dict[str, Hinge] = field(default_factory=dict)
+    fin: Fin = field(default_factory=Fin)
+    horn: Horn | None = None
+    sheet: Sheet = field(default_factory=Sheet)
+    alloys: dict[str, Alloy] = field(default_factory=dict)
+    rivets: dict[str, Rivet] = field(default_factory=dict)
+    rows: dict[str, Row] = field(default_factory=dict)
+    brackets: dict[str, Bracket] = field(default_factory=dict)
+    weighed: Weighed = field(default_factory=Weighed)
+    balance_mass: BalanceMass = field(default_factory=BalanceMass)
+    method: Method = field(default_factory=Method)
+    sources: dict[str, Source] = field(default_factory=dict)
+    gaps: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+    units: Units = Units.METRIC
+    path: str = ""
+    sha256: str = ""
+    changes: tuple[ChangeLaid, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """The titles of the changes laid over it; ``as drawn`` where there is none."""
+        return ", ".join(change.title for change in self.changes) or "as drawn"
+
+    @property
+    def happened(self) -> tuple[Happened, ...]:
+        """Everything that happened, of all changes laid over it."""
+        return tuple(one for change in self.changes for one in change.happened)
+
+    @property
+    def left_is(self) -> int:
+        """Sign of z for a number that is positive to the left (top): +1 or -1."""
+        return left_is(self.kind, self.half)
+
+    def said(self, word: str) -> str:
+        """Give this surface's word for a rudder's word (``left`` is ``top`` where it lies flat)."""
+        return said(word, self.kind)
