@@ -12,21 +12,40 @@ from surfacecheck.sections._effects import (
 from surfacecheck.sections._flow import FlowPeak, WallFlow, flow_at, flow_ends, flow_peak
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
+from surfacecheck.sections._warping import (
+    RESTRAINT_SHARE,
+    Warping,
+    restraint_matters,
+    restraint_share,
+    warping,
+    warping_parameter,
+)
+from surfacecheck.sections._width import edge_width, newell_width, von_karman_width, winter_width
 
 __all__ = [
+    "RESTRAINT_SHARE",
     "FlowPeak",
     "Section",
     "Topology",
     "WallFlow",
     "WallForce",
+    "Warping",
     "direct_stress",
+    "edge_width",
     "flow",
     "flow_at",
     "flow_ends",
     "flow_peak",
+    "newell_width",
     "open_torsion_stress",
+    "restraint_matters",
+    "restraint_share",
     "resultant",
     "section",
     "twist_rate",
+    "von_karman_width",
     "wall_force",
+    "warping",
+    "warping_parameter",
+    "winter_width",
 ]

@@ -7,8 +7,9 @@ equal to single ones bit for bit (a sum over a lone axis is grouped in another w
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -27,34 +28,34 @@ def total(parts: NDArray[np.float64]) -> NDArray[np.float64]:
     return np.asarray(np.add.reduce(parts, axis=0))
 
 
-@dataclass(frozen=True, eq=False)
 class Layout:
     """Leading axes of a section, and how arrays go to the flat layout and come back."""
 
-    shape: tuple[int, ...]
-
-    @property
-    def size(self) -> int:
-        """How many sections."""
-        return int(np.prod(self.shape, dtype=np.int64))
+    def __init__(self, shape: tuple[int, ...]) -> None:
+        self.shape = shape
+        self.size = math.prod(shape)
+        self._forth = (len(shape), *range(len(shape)))
+        self._back = (*range(1, len(shape) + 1), 0)
 
     def flat(self, name: str, values: ArrayLike, count: int) -> NDArray[np.float64]:
         """Bring (..., count) to (count, size), with two places where there is one section."""
         array = np.asarray(values, dtype=np.float64)
-        flat = np.moveaxis(np.broadcast_to(array, (*self.shape, count)), -1, 0).reshape(count, self.size)
+        if array.shape != (*self.shape, count):
+            array = np.broadcast_to(array, (*self.shape, count))
+        flat = array.transpose(self._forth).reshape(count, self.size)
         if not np.isfinite(flat).all():
-            row = int(np.argwhere(~np.isfinite(flat))[0, 0])
-            message = f"{name} {row} of the section is {flat[row][~np.isfinite(flat[row])][0]}: give a number"
+            row, place = (int(index) for index in np.argwhere(~np.isfinite(flat))[0])
+            message = f"{name} {row} is {flat[row, place]}: give a number"
             raise SurfaceError(message)
         return np.repeat(flat, 2, axis=1) if self.size == 1 else np.ascontiguousarray(flat)
 
-    def single(self, flat: NDArray[np.float64]) -> NDArray[np.float64]:
+    def single(self, flat: NDArray[Any]) -> NDArray[Any]:
         """Bring (places,) back to the leading axes."""
         return flat[: self.size].reshape(self.shape)
 
     def rows(self, flat: NDArray[np.float64]) -> NDArray[np.float64]:
         """Bring (count, places) back to (..., count)."""
-        return np.moveaxis(flat[:, : self.size].reshape((flat.shape[0], *self.shape)), 0, -1)
+        return flat[:, : self.size].reshape((len(flat), *self.shape)).transpose(self._back)
 
 
 @dataclass(frozen=True, eq=False)
