@@ -1,6 +1,7 @@
 """Statics: a beam on hinges in two planes with torque, and fastener groups; plain arrays in, plain arrays out."""
 
 from surfacecheck.statics._beam import Beam, solve
+from surfacecheck.statics._deflections import Deflections, deflections
 from surfacecheck.statics._grid import Grid, grid, running
 from surfacecheck.statics._loads import BeamLoads, close_with_couple, close_with_rod, point_force, unloaded
 from surfacecheck.statics._supports import BeamStiffness, Supports, beam_stiffness
@@ -9,11 +10,13 @@ __all__ = [
     "Beam",
     "BeamLoads",
     "BeamStiffness",
+    "Deflections",
     "Grid",
     "Supports",
     "beam_stiffness",
     "close_with_couple",
     "close_with_rod",
+    "deflections",
     "grid",
     "point_force",
     "running",

@@ -85,7 +85,8 @@ class Grid:
         """
         self._must_exist(b)
         if b == len(self.cells):
-            raise SurfaceError(f"break {b} is the tip: there is no point outboard of it, everything there is zero")
+            message = f"break {b} is the tip: there is no point outboard of it, everything there is zero"
+            raise SurfaceError(message)
         return POINTS_A_CELL * sum(self.cells[:b])
 
     def before(self, b: int) -> int:
@@ -108,12 +109,14 @@ class Grid:
         """
         self._must_exist(b)
         if b == 0:
-            raise SurfaceError("break 0 is the root: there is no point inboard of it, everything there is zero")
+            message = "break 0 is the root: there is no point inboard of it, everything there is zero"
+            raise SurfaceError(message)
         return POINTS_A_CELL * sum(self.cells[:b]) - 1
 
     def _must_exist(self, b: int) -> None:
         if not 0 <= b <= len(self.cells):
-            raise SurfaceError(f"break {b} is not there: breaks are numbered 0 to {len(self.cells)}")
+            message = f"break {b} is not there: breaks are numbered 0 to {len(self.cells)}"
+            raise SurfaceError(message)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -131,14 +134,16 @@ class _Layout:
 @lru_cache(maxsize=256)
 def _layout(cells: tuple[int, ...]) -> _Layout:
     if not cells or min(cells) < 1:
-        raise SurfaceError(f"cells = {cells}: every bay needs at least one cell")
+        message = f"cells = {cells}: every bay needs at least one cell"
+        raise SurfaceError(message)
     bay = np.repeat(np.arange(len(cells)), [POINTS_A_CELL * n for n in cells])
     fraction = np.concatenate([(np.arange(n)[:, None] + _LOBATTO).ravel() / n for n in cells])
     share = np.repeat(1.0 / np.asarray(cells, dtype=np.float64), [POINTS_A_CELL * n for n in cells])
     total = sum(cells)
     # a cell's whole integral counts for every point of the cells inboard of it
-    to_tip = np.kron(np.tri(total, k=-1), np.repeat(_LOBATTO_WEIGHTS[:, None], POINTS_A_CELL, axis=1))
-    to_tip += np.kron(np.eye(total), _within_cell())
+    outboard: Array = np.tril(np.ones((total, total)), k=-1)
+    to_tip = np.kron(outboard, np.repeat(_LOBATTO_WEIGHTS[:, None], POINTS_A_CELL, axis=1))
+    to_tip = to_tip + np.kron(np.eye(total), _within_cell())
     first_outboard = np.array([0, *accumulate(POINTS_A_CELL * n for n in cells)])
     inboard = (np.arange(POINTS_A_CELL * total) < first_outboard[:, None]).astype(np.float64)
     return _Layout(bay, fraction, share, np.tile(_LOBATTO_WEIGHTS, total), to_tip, inboard)
@@ -185,16 +190,17 @@ def grid(breaks: ArrayLike, cells: int | tuple[int, ...] = 2) -> Grid:
     """
     at = np.asarray(breaks, dtype=np.float64)
     if at.ndim == 0 or at.shape[-1] < 2:
-        raise SurfaceError(f"breaks = {breaks!r}: at least two are needed, the root and the tip")
+        message = f"breaks = {breaks!r}: at least two are needed, the root and the tip"
+        raise SurfaceError(message)
     bays = at.shape[-1] - 1
     counts = (cells,) * bays if isinstance(cells, int) else tuple(cells)
     if len(counts) != bays:
-        raise SurfaceError(f"cells has {len(counts)} entries for {bays} bays: give one number, or one a bay")
+        message = f"cells has {len(counts)} entries for {bays} bays: give one number, or one a bay"
+        raise SurfaceError(message)
     length = np.diff(at, axis=-1)
     if not (np.isfinite(length).all() and (length >= 0.0).all() and (at[..., -1] > at[..., 0]).all()):
-        raise SurfaceError(
-            f"breaks run from root to tip and must be finite and never decrease, but some do: {_first_bad(at)}; sort them"
-        )
+        message = f"breaks run from root to tip, finite and never decreasing, but there is {_first_bad(at)}: sort them"
+        raise SurfaceError(message)
     layout = _layout(counts)
     left, right = at[..., layout.bay], at[..., layout.bay + 1]
     y = left * (1.0 - layout.fraction) + right * layout.fraction

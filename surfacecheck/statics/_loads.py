@@ -67,7 +67,8 @@ class BeamLoads:
             If the break is not there.
         """
         if not 0 <= b < self.force.shape[-2]:
-            raise SurfaceError(f"break {b} is not there: breaks are numbered 0 to {self.force.shape[-2] - 1}")
+            message = f"break {b} is not there: breaks are numbered 0 to {self.force.shape[-2] - 1}"
+            raise SurfaceError(message)
         return replace(self, force=_added(self.force, b, force), moment=_added(self.moment, b, moment))
 
 
@@ -113,7 +114,8 @@ def unloaded(stations: Grid, cases: int = 1, **given: ArrayLike) -> BeamLoads:
         value = np.asarray(given.pop(name, 0.0), dtype=np.float64)
         made[name] = np.broadcast_to(value, np.broadcast_shapes(value.shape, jumps if name in _JUMPS else runs))
     if given:
-        raise SurfaceError(f"{', '.join(given)}: no such load; there are {', '.join(made)}")
+        message = f"{', '.join(given)}: no such load; there are {', '.join(made)}"
+        raise SurfaceError(message)
     return BeamLoads(**made)
 
 
@@ -206,14 +208,16 @@ def close_with_rod(
     d = np.asarray(direction, dtype=np.float64)
     length = np.sqrt((d * d).sum(axis=-1, keepdims=True))
     if not (np.isfinite(length).all() and (length > 0.0).all()):
-        raise SurfaceError(f"direction of the rod = {direction!r} has no length: give (d_x, d_y, d_z), aft, up, out")
+        message = f"direction of the rod = {direction!r} has no length: give (d_x, d_y, d_z), aft, up, out"
+        raise SurfaceError(message)
     d = d / length
     arm = point_force(d, *point)[..., 1]
     if not (np.abs(arm) > LEAST_ARM).all():
-        raise SurfaceError(
+        message = (
             f"the rod has no arm about the hinge line (least {np.abs(arm).min() * 1e3:.4g} mm, more than "
             f"{LEAST_ARM * 1e3:g} mm is needed): it cannot hold the torque; check its point and direction"
         )
+        raise SurfaceError(message)
     rod = -total_torque(stations, loads) / arm
     force = rod[..., None] * d
     return rod, loads.plus(at_break, force, point_force(force, *point))

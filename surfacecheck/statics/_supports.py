@@ -1,4 +1,4 @@
-"""What the beam is made of and what holds it: stiffness at the points, hinges, and the unit functions that go with them."""
+"""What the beam is made of and what holds it: stiffness at the points, hinges, the redundants that go with them."""
 
 from __future__ import annotations
 
@@ -83,13 +83,15 @@ def beam_stiffness(EI_x: ArrayLike, EI_z: ArrayLike, EI_xz: ArrayLike = 0.0, **o
     x, z, xz = (np.atleast_1d(np.asarray(v, dtype=np.float64)) for v in (EI_x, EI_z, EI_xz))
     det = x * z - xz * xz
     if not ((x > 0.0).all() and (z > 0.0).all() and (det > 0.0).all()):
-        raise SurfaceError(
+        message = (
             f"bending stiffness must be positive: least EI_x {x.min():.4g}, EI_z {z.min():.4g} N m2, "
             f"least EI_x EI_z - EI_xz^2 {det.min():.4g}"
         )
+        raise SurfaceError(message)
     rest = {k: np.zeros(1) for k in BeamStiffness.__dataclass_fields__ if not k.startswith("b_")}
     if unknown := set(other) - set(rest):
-        raise SurfaceError(f"{', '.join(sorted(unknown))}: no such property; there are {', '.join(rest)}")
+        message = f"{', '.join(sorted(unknown))}: no such property; there are {', '.join(rest)}"
+        raise SurfaceError(message)
     rest |= {k: np.atleast_1d(np.asarray(v, dtype=np.float64)) for k, v in other.items()}
     return BeamStiffness(b_xx=z / det, b_xz=xz / det, b_zz=x / det, **rest)
 
@@ -180,14 +182,18 @@ def plan(cells: tuple[int, ...], hinges: tuple[int, ...], slopes_held: tuple[int
 
 def _check_topology(last: int, hinges: tuple[int, ...], slopes_held: tuple[int, ...]) -> None:
     if any(not 0 <= b <= last for b in hinges):
-        raise SurfaceError(f"hinges = {hinges}: a hinge lies outside the span; breaks are numbered 0 to {last}")
+        message = f"hinges = {hinges}: a hinge lies outside the span; breaks are numbered 0 to {last}"
+        raise SurfaceError(message)
     if list(hinges) != sorted(set(hinges)):
-        raise SurfaceError(f"hinges = {hinges}: each must stand at a break of its own, in order from root to tip")
+        message = f"hinges = {hinges}: each must stand at a break of its own, in order from root to tip"
+        raise SurfaceError(message)
     if any(b not in hinges for b in slopes_held) or len(set(slopes_held)) != len(slopes_held):
-        raise SurfaceError(f"slopes_held = {slopes_held}: only hinges, each once, can hold a slope; they are {hinges}")
+        message = f"slopes_held = {slopes_held}: only hinges, each once, can hold a slope; they are {hinges}"
+        raise SurfaceError(message)
     if len(hinges) < 2 and not slopes_held:
         count = "one hinge lets the surface swing sideways" if hinges else "with no hinge nothing holds the surface"
-        raise SurfaceError(f"{count}: at least two hinges, or one end that holds slope, are needed")
+        message = f"{count}: at least two hinges, or one end that holds slope, are needed"
+        raise SurfaceError(message)
 
 
 def gaps(stations: Grid, layout: Plan) -> Array:
@@ -196,10 +202,11 @@ def gaps(stations: Grid, layout: Plan) -> Array:
     out: Array = at[..., 1:] - at[..., :-1]
     inner = out[..., 1:-1]
     if not (inner >= LEAST_GAP).all():
-        raise SurfaceError(
+        message = (
             f"two hinges stand {inner.min() * 1e3:.4g} mm apart; under {LEAST_GAP * 1e3:g} mm their play, and not the "
             "beam, shares the load: make one hinge of them"
         )
+        raise SurfaceError(message)
     return out
 
 
@@ -207,17 +214,19 @@ def check_stiffness(stiffness: BeamStiffness, coupled: bool) -> None:
     """Refuse compliances with which the beam would be a mechanism, or rigid."""
     xx, xz, zz = stiffness.b_xx, stiffness.b_xz, stiffness.b_zz
     if not ((xx > 0.0).all() and (zz > 0.0).all() and (xx * zz > xz * xz).all()):
-        raise SurfaceError(
+        message = (
             f"bending compliance must be positive: least b_xx {np.min(xx):.4g}, b_zz {np.min(zz):.4g} 1/(N m2), least "
             f"b_xx b_zz - b_xz^2 {np.min(xx * zz - xz * xz):.4g}; is something there that carries direct stress?"
         )
+        raise SurfaceError(message)
     if coupled and not (
         (stiffness.s_xx >= 0.0).all() and (stiffness.s_zz >= 0.0).all() and (stiffness.torsion >= 0.0).all()
     ):
-        raise SurfaceError(
+        message = (
             f"shear and torsion compliance must not be negative: least s_xx {np.min(stiffness.s_xx):.4g}, s_zz "
             f"{np.min(stiffness.s_zz):.4g} 1/N, torsion {np.min(stiffness.torsion):.4g} 1/(N m2)"
         )
+        raise SurfaceError(message)
 
 
 def check_supports(supports: Supports, cases: int) -> None:
@@ -225,26 +234,22 @@ def check_supports(supports: Supports, cases: int) -> None:
     n = len(supports.hinges)
     if (c := supports.compliance) is not None:
         if c.shape[-2:] != (2 * n, 2 * n):
-            raise SurfaceError(
-                f"support compliance has shape {c.shape}: it must end in ({2 * n}, {2 * n}) for {n} hinges"
-            )
+            message = f"support compliance has shape {c.shape}: it must end in ({2 * n}, {2 * n}) for {n} hinges"
+            raise SurfaceError(message)
         size = np.abs(c).max(axis=(-2, -1), keepdims=True)
         if not (np.abs(c - np.swapaxes(c, -2, -1)) <= 1.0e-9 * size).all():
-            raise SurfaceError(
-                "support compliance is not symmetric: what hinge i gives under a force at j, j gives under i"
-            )
+            message = "support compliance is not symmetric: what hinge i gives under a force at j, j gives under i"
+            raise SurfaceError(message)
         own = np.einsum("...ii->...i", c)
         if not (own >= 0.0).all():
-            raise SurfaceError(
-                f"support compliance of a hinge is {own.min():.4g} m/N: zero is rigid, less is not possible"
-            )
+            message = f"support compliance of a hinge is {own.min():.4g} m/N: zero is rigid, less is not possible"
+            raise SurfaceError(message)
         if not (c * c <= own[..., :, None] * own[..., None, :] + (1.0e-9 * size) ** 2).all():
-            raise SurfaceError(
-                "support compliance: two hinges are coupled more than each gives by itself (c_ij^2 > c_ii c_jj)"
-            )
+            message = "support compliance: two hinges are coupled more than each gives by itself (c_ij^2 > c_ii c_jj)"
+            raise SurfaceError(message)
     if (d := supports.displacement) is not None and d.shape[-2:] != (n, 2):
-        raise SurfaceError(f"displacement of the supports has shape {d.shape}: it must end in ({n}, 2), (z, x) a hinge")
+        message = f"displacement of the supports has shape {d.shape}: it must end in ({n}, 2), (z, x) a hinge"
+        raise SurfaceError(message)
     if (t := supports.thrust) is not None and not (t.shape == (cases,) and ((t >= 0) & (t < n)).all()):
-        raise SurfaceError(
-            f"thrust = {t}: for each of the {cases} cases the number of a hinge, 0 to {n - 1}, is needed"
-        )
+        message = f"thrust = {t}: for each of the {cases} cases the number of a hinge, 0 to {n - 1}, is needed"
+        raise SurfaceError(message)

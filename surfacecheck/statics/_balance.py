@@ -1,0 +1,96 @@
+"""A state in balance with the load: simple spans between the hinges. Both planes are alike here (see ``_beam``)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from surfacecheck.errors import SurfaceError
+from surfacecheck.statics._grid import Array, Grid, inboard_of, running
+from surfacecheck.statics._loads import BeamLoads
+from surfacecheck.statics._supports import Plan, Supports, gaps
+
+__all__ = ["Balance", "balance"]
+
+TORQUE_REST = 1.0e-6
+"""Part of the largest torque that may be left over at the root [-]; a closed rod leaves 1e-15."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Balance:
+    """A state in balance with the load: simple spans between the hinges. Plane axis third from the end."""
+
+    M: Array  # (..., 2, C, S)
+    V: Array  # (..., 2, C, S)
+    N: Array  # (..., C, S)
+    T: Array  # (..., C, S)
+    V_run: Array  # (..., 2, C, H + 1): shear that the hinges make in each run
+    starts: Array  # (..., 2, C, H + 1): moment that the hinges make at the start and at the end of each run
+    ends: Array
+    thrust: Array  # (..., C, H)
+    length: Array  # (..., H + 1)
+    xi: Array  # (..., S): 0 to 1 along the run
+
+
+def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan) -> Balance:
+    """Sum the loads from the tip, and hold them by simple spans."""
+    length = gaps(stations, layout)
+    n = len(supports.hinges)
+    lead = np.broadcast_shapes(
+        *(getattr(loads, f).shape[:-2] for f in ("x", "y", "z", "torque", "moment_x", "moment_z")),
+        *(getattr(loads, f).shape[:-3] for f in ("force", "moment")),
+        stations.y.shape[:-1],
+    )
+    cases, points = loads.z.shape[-2:]
+    run = np.empty((*lead, 6, cases, points))
+    run[..., 0, :, :], run[..., 1, :, :], run[..., 2, :, :] = loads.z, loads.x, loads.y
+    run[..., 3, :, :], run[..., 4, :, :] = loads.torque, loads.moment_x
+    np.negative(loads.moment_z, out=run[..., 5, :, :])
+    at_break = np.empty((*lead, 6, cases, loads.force.shape[-2]))
+    at_break[..., 0, :, :], at_break[..., 1, :, :] = loads.force[..., 2], loads.force[..., 0]
+    at_break[..., 2, :, :], at_break[..., 3, :, :] = loads.force[..., 1], loads.moment[..., 1]
+    at_break[..., 4, :, :] = loads.moment[..., 0]
+    np.negative(loads.moment[..., 2], out=at_break[..., 5, :, :])
+    # components and cases are the rows of the matrix product, variants never: see the tests of bit-equal stacks
+    inboard = inboard_of(stations)
+    total = running(stations, run.reshape(*lead, 6 * cases, points))
+    total += at_break.reshape(*lead, 6 * cases, -1) @ inboard
+    sums = total.reshape(*lead, 6, cases, points)
+    V, N, T = sums[..., :2, :, :], sums[..., 2, :, :], sums[..., 3, :, :]
+    M = running(stations, V.reshape(*lead, 2 * cases, points)).reshape(V.shape) + sums[..., 4:, :, :]
+    root = sums[..., 0] + at_break[..., 0]
+    _check_torque(root[..., 3, :], T, at_break[..., 3, :, :])
+
+    thrust = np.zeros((*lead, cases, n))
+    who = np.zeros(cases, dtype=np.intp) if supports.thrust is None else supports.thrust
+    along = 0.0 - root[..., 2, :]
+    thrust[..., np.arange(cases), who] = along
+    N = N + along[..., None] * inboard[np.asarray(supports.hinges)[who]]
+
+    starts, ends, V_run = np.zeros((3, *lead, 2, cases, n + 1))
+    V_run[..., 0] = 0.0 - root[..., :2, :]
+    starts[..., 0] = 0.0 - (M[..., 0] + at_break[..., 4:, :, 0])
+    ends[..., 0] = starts[..., 0] + root[..., :2, :] * length[..., None, None, 0]
+    if n > 1:
+        starts[..., 1] = ends[..., 0]
+        starts[..., 2:-1] = ends[..., 1:-2] = 0.0 - M[..., list(layout.starts[1:])]
+        V_run[..., 1:-1] = (starts[..., 1:-1] - ends[..., 1:-1]) / length[..., None, None, 1:-1]
+    begin = stations.breaks[..., layout.knots[layout.run]]
+    xi = (stations.y - begin) / np.maximum(length[..., layout.run], np.finfo(float).tiny)  # an overhang may have none
+    side = xi[..., None, None, :]
+    M = M + np.take(starts, layout.run, axis=-1) * (1.0 - side) + np.take(ends, layout.run, axis=-1) * side
+    V = V + np.take(V_run, layout.run, axis=-1)
+    return Balance(M, V, N, T, V_run, starts, ends, thrust, length, xi)
+
+
+def _check_torque(left: Array, T: Array, at_break: Array) -> None:
+    size = np.maximum(np.abs(T).max(axis=-1), np.abs(at_break).max(axis=-1))
+    open_ = np.abs(left) > TORQUE_REST * size
+    if open_.any():
+        worst = left[open_].flat[0]
+        message = (
+            f"the torque about the hinge line is not held: {worst:.4g} N m are left over at the root. Pins hold none: "
+            "a horn, a torque tube or a stop is missing, or its force does not fit the loads"
+        )
+        raise SurfaceError(message)
