@@ -28,9 +28,9 @@ THIS_PYTHON = "Python %d.%d" % sys.version_info[:2]  # an environment made by an
 COMPUTER = 3  # exit code for what is wrong with the computer; 0, 1 and 2 belong to the package
 ROOT = os.path.dirname(os.path.abspath(__file__))
 KINDS = {  # folder, extra of pyproject.toml, MB to fetch, MB on disk (Linux, Python 3.11, measured)
-    "core": (".venv", None, 75, 290),
-    "test": (".venv", "test", 150, 500),
-    "lab": (".venv-lab", "lab", 120, 400),
+    "core": (".venv", None, 75, 280),
+    "test": (".venv", "test", 130, 490),
+    "lab": (".venv-lab", "lab", 120, 460),
 }
 SCRIPTS = {"bench": ("bench", "run.py"), "notebooks": ("tools", "execute_notebooks.py")}  # below tests/
 UNREACHABLE = re.compile(
@@ -136,7 +136,7 @@ def environment(kind):
         return python
     outdated = whole and mark == first_mark
     names = ", ".join(re.match("[A-Za-z0-9-]+", line).group() for line in asked)
-    say("Into %s, once: %s and what they need, about %d MB to fetch, %d MB on disk." % (name, names, fetch, disk))
+    say("Into %s, once: %s and what they need, up to %d MB to fetch, %d MB on disk." % (name, names, fetch, disk))
     try:
         if not whole:  # a half-made one has no mark, and is made anew
             create(folder)
@@ -253,16 +253,16 @@ def no_venv():
 def failure(output):
     """Return the error for what an installer said."""
     lines = [line.strip() for line in output.split("\n") if line.strip()]
-    last = next((line for line in lines[::-1] if "error" in line.lower()), lines[-1] if lines else "no word why")
+    why = next((line for line in lines if line.lower().startswith("error")), lines[-1] if lines else "no word why")
     if FULL.search(output):
         return Stop("the disk is full: make room for %s (and for temporary files), then start again" % ROOT)
     if LOCKED.search(output):
-        return Stop("cannot write here (%s): copy the folder to a place of your own and start there" % last)
+        return Stop("cannot write here (%s): copy the folder to a place of your own and start there" % why)
     if "No module named ensurepip" in output:
         return Stop(no_venv())
     if UNREACHABLE.search(output):
         return Unreachable("no connection to the package registry: try again when there is one")
-    return Stop("installing failed under Python %d.%d: %s" % (sys.version_info[0], sys.version_info[1], last))
+    return Stop("installing failed under Python %d.%d: %s" % (sys.version_info[0], sys.version_info[1], why))
 
 
 def explain(error):
