@@ -3,6 +3,8 @@
 from surfacecheck.statics._beam import Beam, solve
 from surfacecheck.statics._deflections import Deflections, deflections
 from surfacecheck.statics._grid import Grid, grid, running
+from surfacecheck.statics._groups import share_group, share_in_plane
+from surfacecheck.statics._heel import heel_bound, prying_bound, shear_and_tension
 from surfacecheck.statics._loads import BeamLoads, close_with_couple, close_with_rod, point_force, unloaded
 from surfacecheck.statics._supports import BeamStiffness, Supports, beam_stiffness
 
@@ -18,8 +20,13 @@ __all__ = [
     "close_with_rod",
     "deflections",
     "grid",
+    "heel_bound",
     "point_force",
+    "prying_bound",
     "running",
+    "share_group",
+    "share_in_plane",
+    "shear_and_tension",
     "solve",
     "unloaded",
 ]

@@ -142,8 +142,8 @@ def _layout(cells: tuple[int, ...]) -> _Layout:
     total = sum(cells)
     # a cell's whole integral counts for every point of the cells inboard of it
     outboard: Array = np.tril(np.ones((total, total)), k=-1)
-    to_tip = np.kron(outboard, np.repeat(_LOBATTO_WEIGHTS[:, None], POINTS_A_CELL, axis=1))
-    to_tip = to_tip + np.kron(np.eye(total), _within_cell())
+    beyond = np.kron(outboard, np.repeat(_LOBATTO_WEIGHTS[:, None], POINTS_A_CELL, axis=1))
+    to_tip: Array = np.asarray(beyond + np.kron(np.eye(total), _within_cell()), dtype=np.float64)
     first_outboard = np.array([0, *accumulate(POINTS_A_CELL * n for n in cells)])
     inboard = (np.arange(POINTS_A_CELL * total) < first_outboard[:, None]).astype(np.float64)
     return _Layout(bay, fraction, share, np.tile(_LOBATTO_WEIGHTS, total), to_tip, inboard)
