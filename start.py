@@ -80,9 +80,9 @@ def start(words):
     if first in SCRIPTS:
         return hand_over("test", [os.path.join(ROOT, "tests", *SCRIPTS[first])] + rest)
     if first == "lab":
-        # answer_yes: Ctrl-C ends it at once instead of asking
-        options = ["--ServerApp.root_dir=" + os.path.join(ROOT, "notebooks"), "--ServerApp.answer_yes=True"]
-        return hand_over("lab", ["-m", "jupyterlab"] + options + rest)
+        # Ctrl-C ends it at once instead of asking; the other extension manager would ask the net
+        options = ["--ServerApp.answer_yes=True", "--LabApp.extension_manager=readonly"]
+        return hand_over("lab", ["-m", "jupyterlab"] + options + rest, os.path.join(ROOT, "notebooks"))
     if first in ("-h", "--help"):
         say(__doc__.split("\n\n")[1] + "\n")
     here = os.path.realpath(os.getcwd()) == os.path.realpath(ROOT)
