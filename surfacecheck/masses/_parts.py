@@ -1,0 +1,165 @@
+"""Pieces that have mass: spread along the hinge line, or at one place.
+
+x is measured aft of the pins, y along them; the mass is taken to lie in the middle plane, so that only mass and
+first moment about the hinge line matter.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from surfacecheck.provenance import Source, Value
+
+__all__ = ["Array", "LeftOut", "Piece", "Spread", "Unknown", "at_point", "known", "line_at", "spread"]
+
+Array = NDArray[np.float64]
+
+_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(8)
+
+
+class Unknown(Exception):
+    """A signal inside this package: a value that a piece needs is not known; carries the key."""
+
+    def __init__(self, key: str) -> None:
+        self.key = key
+        super().__init__(key)
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A part whose mass is not in the sum, and the first key that hides it.
+
+    Attributes
+    ----------
+    name : str
+        The part.
+    key : str
+        Key of the file that is not known.
+    """
+
+    name: str
+    key: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Spread:
+    """Mass spread along the hinge line.
+
+    Attributes
+    ----------
+    y : ndarray, shape (..., K)
+        Stations between which the lines are straight [m].
+    lines : tuple of ndarray, shape (..., K)
+        Lengths at the stations, handed to the law [m].
+    law : callable
+        Turns the lines at any points into running mass [kg/m] and running first moment about the pins [kg].
+    """
+
+    y: Array
+    lines: tuple[Array, ...]
+    law: Callable[..., tuple[Array, Array]]
+
+    def between(self, low: Array, high: Array) -> tuple[Array, Array]:
+        """Mass and first moment between places along the hinge line.
+
+        Parameters
+        ----------
+        low, high : ndarray, shape (..., N)
+            Ends of each range; what lies outside the part counts nothing [m].
+
+        Returns
+        -------
+        mass : ndarray, shape (..., N)
+            [kg].
+        first : ndarray, shape (..., N)
+            Mass times distance aft of the pins [kg m].
+        """
+        y0, y1 = self.y[..., None, :-1], self.y[..., None, 1:]
+        start = np.clip(low[..., None], y0, y1)
+        half = (np.clip(high[..., None], y0, y1) - start)[..., None] / 2.0
+        u = (start[..., None] + half * (1.0 + _NODES) - y0[..., None]) / (y1 - y0)[..., None]
+        values = (v[..., None, :-1, None] * (1.0 - u) + v[..., None, 1:, None] * u for v in self.lines)
+        mass, first = self.law(*values)
+        weight = half * _WEIGHTS
+        return np.asarray(np.sum(mass * weight, axis=(-2, -1))), np.asarray(np.sum(first * weight, axis=(-2, -1)))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Piece:
+    """One part of the mass sum.
+
+    Attributes
+    ----------
+    name : str
+        The part, as the file calls it.
+    mass : ndarray, shape (...)
+        [kg].
+    first : ndarray, shape (...)
+        Mass times distance aft of the pins [kg m].
+    y : ndarray, shape (...)
+        Centre along the pins [m].
+    source : Source
+        How the mass was got.
+    along : Spread or None
+        How it lies along the hinge line; None for a piece at one place.
+    """
+
+    name: str
+    mass: Array
+    first: Array
+    y: Array
+    source: Source
+    along: Spread | None = None
+
+    @property
+    def x(self) -> Array:
+        """Centre aft of the pins [m]; 0 for a piece of no mass."""
+        some = self.mass != 0.0
+        return np.asarray(np.where(some, self.first / np.where(some, self.mass, 1.0), 0.0))
+
+
+def spread(name: str, along: Spread, source: Source) -> Piece:
+    """Make a piece of a spread mass."""
+    mass, first = along.between(along.y[..., :-1], along.y[..., 1:])
+    middle = (along.y[..., :-1] + along.y[..., 1:]) / 2.0
+    total = np.asarray(np.sum(mass, axis=-1))
+    y = np.sum(mass * middle, axis=-1) / np.where(total != 0.0, total, 1.0)
+    return Piece(name, total, np.asarray(np.sum(first, axis=-1)), np.asarray(y), source, along)
+
+
+def at_point(name: str, mass: Array, x: Array, y: Array, source: Source) -> Piece:
+    """Make a piece that sits at one place."""
+    mass, x, y = (np.asarray(v, dtype=np.float64) for v in (mass, x, y))
+    return Piece(name, mass, np.asarray(mass * x), y, source)
+
+
+def known(value: Value, key: str) -> Array:
+    """Give the number of a value, or raise the key that is missing; "none" is zero."""
+    if value.absent and value.si is None:
+        return np.asarray(0.0)
+    if value.si is None:
+        raise Unknown(key=value.key or key)
+    return np.asarray(value.si, dtype=np.float64)
+
+
+def line_at(stations: Array, line: Array, y: Array) -> Array:
+    """Value of a line that is straight between stations, at one place; beyond the ends it stays level.
+
+    Parameters
+    ----------
+    stations, line : ndarray, shape (..., K)
+        The line [m].
+    y : ndarray, shape (...)
+        Place [m].
+
+    Returns
+    -------
+    ndarray, shape (...)
+        [m].
+    """
+    part = np.clip((y[..., None] - stations[..., :-1]) / np.diff(stations), 0.0, 1.0)
+    return np.asarray(line[..., 0] + np.sum(np.diff(line) * part, axis=-1))

@@ -1,0 +1,235 @@
+"""Mass of everything cut from sheet: skins, nose, spar, ribs, doublers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+import numpy as np
+
+from surfacecheck.masses._density import density
+from surfacecheck.masses._outline import Lines
+from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, at_point, known, spread
+from surfacecheck.model import Doubler, FlangesPoint, Skin, Surface, YesNo
+from surfacecheck.provenance import Basis, Source
+
+__all__ = ["channel", "doubler", "half_ellipse", "nose_skin", "ribs", "skin", "spar", "strip_law"]
+
+_FLAT = Source(Basis.WORKED_OUT, "developed sheet times thickness times density")
+_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
+
+
+def strip_law(thickness: Array, rho: float) -> object:
+    """Law of a straight strip of sheet from one line to another.
+
+    m' = rho t sqrt(c^2 + r^2), centre half way: c the chord between the lines, r how far it rises.
+    """
+    t = np.asarray(thickness, dtype=np.float64)[..., None, None, None]
+
+    def law(front: Array, edge: Array, rise: Array) -> tuple[Array, Array]:
+        mass = rho * t * np.hypot(edge - front, rise)
+        return mass, mass * (front + edge) / 2.0
+
+    return law
+
+
+def half_ellipse(a: Array, b: Array) -> tuple[Array, Array]:
+    """Length of half an ellipse, and its centre ahead of its flat side.
+
+    Parameters
+    ----------
+    a : ndarray
+        Depth ahead of the flat side [m].
+    b : ndarray
+        Half the flat side [m].
+
+    Returns
+    -------
+    length : ndarray
+        Round the nose, from corner to corner [m].
+    centre : ndarray
+        Ahead of the flat side [m].
+
+    Examples
+    --------
+    >>> [float(v) for v in half_ellipse(np.array(1.0), np.array(1.0))]  # half a circle: pi and 2/pi
+    [3.14159, 0.63662]
+    """
+    angle = math.pi / 4.0 * (1.0 + _NODES)
+    weight = math.pi / 4.0 * _WEIGHTS
+    step = np.hypot(a[..., None] * np.sin(angle), b[..., None] * np.cos(angle)) * weight
+    length = np.sum(step, axis=-1)
+    centre = np.sum(step * a[..., None] * np.cos(angle), axis=-1) / np.where(length > 0.0, length, 1.0)
+    return np.asarray(2.0 * length), np.asarray(centre)
+
+
+def channel(depth: Array, thickness: Array, flange: Array, radius: Array, lip: Array) -> tuple[Array, Array]:
+    """Developed width of a formed channel, and its centre from the outside of the web.
+
+    Flats plus bends along the middle of the sheet, pi/2 (r + t/2) each, which keeps the volume exactly.
+
+    Parameters
+    ----------
+    depth : ndarray
+        Over the flanges [m].
+    thickness, flange, radius, lip : ndarray
+        Sheet; outside of web to free edge; inside of the bends; height of the lip, 0 for none [m].
+
+    Returns
+    -------
+    width : ndarray
+        Developed [m].
+    centre : ndarray
+        Towards the free edges, from the outside of the web [m].
+
+    Examples
+    --------
+    >>> w, c = channel(np.array(0.040), np.array(1e-9), np.array(0.016), np.array(0.0), np.array(0.0))
+    >>> round(float(w), 6), round(float(c), 6)  # 2 x 16 x 8 / 72
+    (0.072, 0.003556)
+    """
+    corner = radius + thickness
+    bend = math.pi / 2.0 * (radius + thickness / 2.0)
+    in_bend = corner - 2.0 / math.pi * (radius + thickness / 2.0)
+    lipped = lip > 0.0
+    web = depth - 2.0 * corner
+    flat = flange - corner * np.where(lipped, 2.0, 1.0)
+    stub = np.where(lipped, lip - corner, 0.0)
+    pieces = (
+        (web, thickness / 2.0),
+        (2.0 * bend, in_bend),
+        (2.0 * flat, corner + flat / 2.0),
+        (np.where(lipped, 2.0 * bend, 0.0), flange - in_bend),
+        (2.0 * stub, flange - thickness / 2.0),
+    )
+    width = sum((length for length, _ in pieces), np.zeros(()))
+    return np.asarray(width), np.asarray(sum((length * x for length, x in pieces), np.zeros(())) / width)
+
+
+def skin(surface: Surface, lines: Lines, name: str, part: Skin) -> Piece | None:
+    """Weigh one skin, from the web to the trailing edge."""
+    key = f"sheet.{name}"
+    if part.thickness.absent:
+        return None
+    t = known(part.thickness, f"{key}.thickness")
+    rho, _ = density(surface, part.alloy, f"{key}.alloy")
+    along = Spread(lines.y, (lines("web_behind"), lines("edge_behind"), lines("spar_depth") / 2.0), strip_law(t, rho))  # type: ignore[arg-type]
+    return spread(name, along, _FLAT)
+
+
+def nose_skin(surface: Surface, lines: Lines) -> Iterator[Piece]:
+    """Weigh the skin round the nose, and take off the openings at the hinges."""
+    part = surface.sheet.nose_skin
+    if part.thickness.absent:
+        return
+    t = known(part.thickness, "sheet.nose_skin.thickness")
+    rho, _ = density(surface, part.alloy, "sheet.nose_skin.alloy")
+    web, depth = lines("web_behind"), lines("spar_depth")
+    around, centre = half_ellipse(lines("nose_ahead") + web, depth / 2.0)
+    measured = lines.given.get("nose_around")
+    if measured is not None and bool(np.all(measured > 0.0)):
+        around = measured
+        source = Source(Basis.WORKED_OUT, "measured round the nose, times thickness and density; centre of an ellipse")
+    else:
+        source = Source(Basis.ASSUMED, "half an ellipse through flanges and nose point")
+    middle = web - centre
+    sheet = np.asarray(t * rho)
+
+    def law(length: Array, x: Array) -> tuple[Array, Array]:
+        mass = sheet[..., None, None, None] * length
+        return mass, mass * x
+
+    yield spread("nose_skin", Spread(lines.y, (around, middle), law), source)
+    if part.cut_at_hinge.si is None or part.cut_at_hinge.absent:
+        return
+    cut = known(part.cut_at_hinge, "sheet.nose_skin.cut_at_hinge")
+    off = Source(Basis.ASSUMED, "opening taken to go all round the nose")
+    rings = Lines(lines.y, {"around": around, "middle": middle}, {})
+    for name, hinge in surface.hinges.items():
+        if hinge.up.si is None:
+            continue
+        y = np.asarray(hinge.up.si, dtype=np.float64)
+        hole = -sheet * cut * rings.at("around", y)
+        yield at_point(f"nose_skin opening at {name}", hole, rings.at("middle", y), y, off)
+
+
+def spar(surface: Surface, lines: Lines) -> Iterator[Piece]:
+    """Weigh the channel, and take off the holes in its web."""
+    part = surface.sheet.spar
+    t = known(part.thickness, "sheet.spar.thickness")
+    rho, _ = density(surface, part.alloy, "sheet.spar.alloy")
+    flange, radius = known(part.flange, "sheet.spar.flange"), known(part.bend_inside, "sheet.spar.bend_inside")
+    lip = known(part.lip, "sheet.spar.lip")
+    if part.flanges_point is None:
+        raise Unknown(key="sheet.spar.flanges_point")
+    aft = 1.0 if part.flanges_point is FlangesPoint.BEHIND else -1.0
+    tt, ff, rr, ll = (np.asarray(v)[..., None, None, None] for v in (t, flange, radius, lip))
+
+    def law(depth: Array, web: Array) -> tuple[Array, Array]:
+        width, centre = channel(depth, tt, ff, rr, ll)
+        mass = rho * tt * width
+        return mass, mass * (web + aft * (centre - tt / 2.0))
+
+    yield spread("spar", Spread(lines.y, (lines("spar_depth"), lines("web_behind")), law), _FLAT)
+    for number, hole in enumerate(part.holes or (), start=1):
+        across = known(hole.across, f"sheet.spar.holes[{number}].across")
+        y = known(hole.up, f"sheet.spar.holes[{number}].up")
+        mass = -rho * t * math.pi / 4.0 * across**2
+        yield at_point(f"spar hole {number}", mass, lines.at("web_behind", y), y, _FLAT)
+
+
+def ribs(surface: Surface, lines: Lines) -> Iterator[Piece]:
+    """Weigh each rib: a wedge behind the web, half an ellipse ahead of it, flanges round both."""
+    part = surface.sheet.ribs
+    if not part.up:
+        raise Unknown(key="sheet.ribs.up")
+    t = known(part.thickness, "sheet.ribs.thickness")
+    rho, _ = density(surface, part.alloy, "sheet.ribs.alloy")
+    flange, radius = known(part.flange, "sheet.ribs.flange"), known(part.bend_inside, "sheet.ribs.bend_inside")
+    rim = math.pi / 2.0 * (radius + t / 2.0) + flange - 2.0 * (radius + t)  # flange gained less web lost, each side
+    holes = [
+        (known(hole.behind, f"sheet.ribs.holes[{i}].behind"), known(hole.across, f"sheet.ribs.holes[{i}].across"))
+        for i, hole in enumerate(part.holes or (), start=1)
+    ]
+    for number, up in enumerate(part.up, start=1):
+        y = known(up, f"sheet.ribs.up[{number}]")
+        web, chord = lines.at("web_behind", y), lines.at("edge_behind", y) - lines.at("web_behind", y)
+        depth = lines.at("spar_depth", y)
+        side = np.hypot(chord, depth / 2.0)
+        area = chord * depth / 2.0 + 2.0 * rim * side
+        first = chord * depth / 2.0 * (web + chord / 3.0) + 2.0 * rim * side * (web + chord / 2.0)
+        if part.in_nose is not YesNo.NO:
+            a = lines.at("nose_ahead", y) + web
+            around, centre = half_ellipse(a, depth / 2.0)
+            face = math.pi / 4.0 * a * depth
+            area = area + face + rim * around
+            first = first + face * (web - 4.0 * a / (3.0 * math.pi)) + rim * around * (web - centre)
+        for behind, across in holes:
+            area, first = area - math.pi / 4.0 * across**2, first - math.pi / 4.0 * across**2 * behind
+        yield at_point(f"rib {number}", rho * t * area, first / area, y, _FLAT)
+
+
+_PLACE = {"spar web": 0.0, "spar flange": 0.5}
+
+
+def doubler(surface: Surface, lines: Lines, name: str, part: Doubler) -> Piece:
+    """Weigh a doubler; one on a skin is taken to lie with its front edge at the web."""
+    key = f"sheet.{name}"
+    t, wide = known(part.thickness, f"{key}.thickness"), known(part.wide, f"{key}.wide")
+    rho, _ = density(surface, part.alloy, f"{key}.alloy")
+    start, to = known(part.start, f"{key}.from"), known(part.to, f"{key}.to")
+    if not part.on:
+        raise Unknown(key=f"{key}.on")
+    aft = -1.0 if surface.sheet.spar.flanges_point is FlangesPoint.AHEAD and part.on in _PLACE else 1.0
+    offset = aft * _PLACE.get(part.on, 0.5) * wide
+    ends = np.stack(np.broadcast_arrays(start, to), axis=-1)
+    x = np.stack(np.broadcast_arrays(lines.at("web_behind", start), lines.at("web_behind", to)), axis=-1)
+    sheet = np.asarray(rho * t * wide)[..., None, None, None]
+    shift = np.asarray(offset)[..., None, None, None]
+
+    def law(web: Array) -> tuple[Array, Array]:
+        mass = sheet * np.ones_like(web)
+        return mass, mass * (web + shift)
+
+    source = _FLAT if part.on == "spar web" else Source(Basis.ASSUMED, f"on {part.on}, its front edge at the web")
+    return spread(name, Spread(ends, (x,), law), source)
