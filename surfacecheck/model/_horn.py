@@ -63,7 +63,7 @@ class Horn:
 
     driven_by: DrivenBy | None = word(DrivenBy, "what turns the surface")
     turns_other_half: YesNo | None = word(YesNo, "the torque tube goes on to the other half", optional=True)
-    up: Value = measure("length", "place along the pins", low=-0.1, high=2.0, hint="mm", negative=True)
+    up: Value = measure("length", "place along the pins", low=-0.1, high=2.0, hint="mm")
     arm: Value = measure("length", "pins to cable bolt, square to the cable", low=0.04, high=0.2, hint="mm")
     side: Side | None = word(Side, "side of the bolt")
     bolt_behind: Value = measure(

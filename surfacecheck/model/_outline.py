@@ -65,7 +65,7 @@ class Hinge:
     """One hinge on the line of the pins."""
 
     up: Value = measure(
-        "length", "middle of the bracket's leg at the pin, along the pins", low=0.0, high=2.0, hint="mm", negative=True
+        "length", "middle of the bracket's leg at the pin, along the pins", low=0.0, high=2.0, hint="mm"
     )
     bracket: str = text("name of its bracket in part F")
     rib_behind: YesNo | None = word(YesNo, "a rib riveted through web and bracket")

@@ -57,7 +57,7 @@ class Aeroplane:
 class Stop:
     """A stop that touches the surface itself."""
 
-    up: Value = measure("length", "place of the stop along the pins", low=0.0, high=2.0, hint="mm", negative=True)
+    up: Value = measure("length", "place of the stop along the pins", low=0.0, high=2.0, hint="mm")
     arm: Value = measure("length", "from the pins to where it touches", low=0.02, high=0.3, hint="mm")
     side: Side | None = word(Side, "side it stops")
 

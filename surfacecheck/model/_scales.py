@@ -39,9 +39,7 @@ class BalanceMass:
     """Lead or steel ahead of the pins; ``mass`` is absent where there is none."""
 
     mass: Value = measure("mass", "lead or steel", low=0.05, high=5.0, hint="kg", none=True)
-    up: Value = measure(
-        "length", "its place along the pins", low=0.0, high=2.0, hint="mm", optional=True, negative=True
-    )
+    up: Value = measure("length", "its place along the pins", low=0.0, high=2.0, hint="mm", optional=True)
     ahead: Value = measure(
         "length",
         "its centre ahead of the pins",

@@ -110,5 +110,5 @@ class Alloy:
     compression_yield: Value = measure("stress", "yield in compression", low=2e7, high=2e9, hint="MPa", optional=True)
     stiffness: Value = measure("stress", "E", low=4e10, high=2.2e11, hint="GPa")
     density: Value = measure("density", "mass for its volume", low=1500.0, high=9000.0, hint="kg/m3", optional=True)
-    where_from: str = text("where these figures come from", key="from")
+    where_from: str = text("where these figures come from", key="from", raw=True)
     name: str = ""

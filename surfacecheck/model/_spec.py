@@ -70,8 +70,8 @@ class Spec:
         The word of the positive direction and of its opposite.
     none : bool
         Whether ``"none"`` is an answer here.
-    negative : bool
-        Whether the number may lie below zero without a word of direction.
+    raw : bool
+        Whether a text is kept as it stands, brackets and all.
     optional : bool
         Whether leaving the line out is no gap.
     length : int
@@ -90,9 +90,9 @@ class Spec:
     low: float | None = None
     high: float | None = None
     hint: str = ""
-    toward: tuple[str, str] | tuple[()] = ()
+    toward: tuple[str, ...] = ()
     none: bool = False
-    negative: bool = False
+    raw: bool = False
     optional: bool = False
     length: int = 0
     enum: type[StrEnum] | None = None

@@ -15,6 +15,8 @@ __all__ = ["number_of", "parse", "split", "without_unit"]
 _DECIMAL = r"[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+"
 _TEXT = re.compile(rf"(?P<number>[0-9]+/[0-9]+|[+-]?(?:{_DECIMAL}))(?![0-9.,/])\s*(?P<unit>[^\s0-9.,+#/\-].*)?")
 
+_GAUGE = re.compile(r"[0-9]+\s*(ga|gauge|gage|swg|awg)\.?", re.IGNORECASE)
+
 #: Number drills, in: ASME B94.11M, Twist Drills, sizes from memory.
 _DRILLS = {10: 0.1935, 11: 0.1910, 19: 0.1660, 20: 0.1610, 21: 0.1590, 27: 0.1440, 28: 0.1405, 29: 0.1360, 30: 0.1285,
            40: 0.0980}  # fmt: skip
@@ -71,7 +73,7 @@ def split(text: str) -> tuple[str, str]:
     surfacecheck.errors.SurfaceError: "0,5 mm" has a comma. Write "0.5 mm".
     """
     text = text.strip()
-    found = _TEXT.fullmatch(text) if len(text) <= 120 else None
+    found = _TEXT.fullmatch(text) if len(text) <= 120 and not _GAUGE.fullmatch(text) else None
     if found is None:
         raise SurfaceError(_why_not(text))
     return found["number"], found["unit"] or ""
@@ -87,7 +89,7 @@ def _why_not(text: str) -> str:
             else '. Write its size in "mm" or "in"'
         )
         return f'"{shown}" is a drill, not a length{told}.'
-    if re.fullmatch(r"[0-9]+\s*(ga|gauge|gage|swg|awg)\.?", text, re.IGNORECASE):
+    if _GAUGE.fullmatch(text):
         return f'"{shown}" is a gauge number, not a length; it differs from metal to metal. Measure it: "0.63 mm".'
     if two := re.fullmatch(r"([0-9]+)[ -]([0-9]+)/([0-9]+)\s*(\D*)", text):
         whole, upper, lower = int(two[1]), int(two[2]), int(two[3])

@@ -1,0 +1,206 @@
+"""A whole tree becomes a Surface."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from enum import StrEnum
+from typing import Any
+
+from surfacecheck.errors import Fault, SurfaceError
+from surfacecheck.model import (
+    Aeroplane,
+    Alloy,
+    BalanceMass,
+    Bracket,
+    Controls,
+    Doubler,
+    Fin,
+    Half,
+    Hinge,
+    Horn,
+    Kind,
+    Load,
+    Method,
+    NoseSkin,
+    Outline,
+    Ribs,
+    Rivet,
+    Row,
+    Sheet,
+    Skin,
+    Spar,
+    Surface,
+    Units,
+    Weighed,
+)
+from surfacecheck.quantities import system_of
+from surfacecheck.reading._context import Context
+from surfacecheck.reading._cross import check_layout
+from surfacecheck.reading._fields import build, read_named, read_text_of, read_word
+from surfacecheck.reading._finish import finished
+from surfacecheck.reading._joins import check_rows
+from surfacecheck.reading._names import check_names
+from surfacecheck.reading._tree import Leaf, Table
+
+__all__ = ["assembled"]
+
+_MOST_FAULTS = 5
+
+#: Tables with fixed keys: key of the file, field, class.
+_FIXED: tuple[tuple[str, str, Any], ...] = (
+    ("load", "load", Load),
+    ("aeroplane", "aeroplane", Aeroplane),
+    ("controls", "controls", Controls),
+    ("outline", "outline", Outline),
+    ("fin", "fin", Fin),
+    ("horn", "horn", Horn),
+    ("weighed", "weighed", Weighed),
+    ("balance_mass", "balance_mass", BalanceMass),
+    ("method", "method", Method),
+)
+#: Tables of tables by the builder's own names.
+_NAMED: tuple[tuple[str, str, Any], ...] = (
+    ("hinge", "hinges", Hinge),
+    ("alloy", "alloys", Alloy),
+    ("rivet", "rivets", Rivet),
+    ("row", "rows", Row),
+    ("bracket", "brackets", Bracket),
+)
+_PLAIN = ("name", "drawing", "who_decides")
+_HEAD = ("form", "kind", "half", *_PLAIN)
+_MAY_MISS = {"aeroplane", "fin", "method", "alloy", "balance_mass"}
+
+
+def assembled(tree: Table) -> Surface:
+    """Make a Surface from a tree with everything resolved.
+
+    Parameters
+    ----------
+    tree : Table
+        The file, changes laid over.
+
+    Returns
+    -------
+    Surface
+        Without path, hash and changes.
+
+    Raises
+    ------
+    SurfaceError
+        With up to five faults.
+    """
+    context = Context(tree)
+    head = _head(tree, context)
+    allowed = [*_HEAD, *(one[0] for one in (*_FIXED, *_NAMED)), "sheet"]
+    for key in tree:
+        if key not in allowed:
+            _stray(key, tree, allowed, context)
+    given: dict[str, Any] = {}
+    for key, field, cls in _FIXED:
+        if key in tree:
+            given[field] = build(cls, tree[key], key, context)
+        elif key not in _MAY_MISS:
+            context.gaps.append(key)
+    for key, field, cls in _NAMED:
+        if key in tree:
+            given[field] = read_named(cls, tree[key], key, context)
+        elif key not in _MAY_MISS:
+            context.gaps.append(key)
+    given["sheet"] = _sheet(tree, context)
+    given["hinges"] = _sorted(given.get("hinges", {}))
+    surface = Surface(**head, **given)
+    for check in (check_layout, check_names, check_rows):
+        check(surface, context)
+    if context.faults:
+        raise SurfaceError(*_few(context.faults))
+    surface = finished(surface, context)
+    return replace(
+        surface,
+        sources=dict(context.sources),
+        gaps=tuple(dict.fromkeys(context.gaps)),
+        remarks=tuple(dict.fromkeys(context.remarks)),
+        units=_units(context.units),
+    )
+
+
+def _few(faults: list[Fault]) -> list[Fault]:
+    found = list(dict.fromkeys(sorted(faults, key=lambda one: (one.file, one.line))))
+    left = len(found) - _MOST_FAULTS
+    return [*found[:_MOST_FAULTS], Fault(f"and {left} more")] if left > 0 else found
+
+
+def _head(tree: Table, context: Context) -> dict[str, Any]:
+    kind = _word(Kind, "kind", tree, context)
+    context.kind = kind or Kind.RUDDER
+    half = _word(Half, "half", tree, context) or Half.NONE
+    if kind is None and "kind" not in tree:
+        context.wrong(f"kind is missing: write one of {', '.join(Kind)}", "kind")
+    if kind is not None and kind is not Kind.RUDDER and half is Half.NONE:
+        context.wrong(f'an {kind} has halves: write half = "left" or half = "right"', "half")
+    if kind is Kind.RUDDER and half is not Half.NONE:
+        context.wrong('a rudder has no halves: write half = "none"', "half")
+    form = tree.get("form")
+    if form is not None and not (isinstance(form, Leaf) and form.value == 1 and form.value is not True):
+        context.wrong("form is 1: the form this file is written in", "form")
+    plain = {key: read_text_of(tree[key], key, context, raw=True) for key in _PLAIN if key in tree}
+    return {"kind": context.kind, "half": half, **plain}
+
+
+def _word(enum: type[StrEnum], key: str, tree: Table, context: Context) -> Any:
+    if key not in tree:
+        return None
+    found = read_word(tree[key], enum, key, context)
+    if isinstance(found, enum):
+        return found
+    if isinstance(tree[key], Leaf) and tree[key].value == "?":  # type: ignore[union-attr]
+        context.wrong(f'{key} decides what every word means, it cannot be "?": {", ".join(enum)}', key)
+    return None
+
+
+def _stray(key: str, tree: Table, allowed: list[str], context: Context) -> None:
+    if key in {"based_on", "title", "happened", "gone"}:
+        message = f'{key} belongs to a change file, which begins with based_on = "the file it changes"'
+        context.fault(message, tree[key].place, key)
+    else:
+        context.unknown(key, allowed, tree[key].place, key)
+
+
+def _sheet(tree: Table, context: Context) -> Sheet:
+    node = tree.get("sheet")
+    if node is None:
+        context.gaps.append("sheet")
+        return Sheet()
+    if not isinstance(node, Table):
+        context.fault("tables are meant here: [sheet.spar] with lines below it", node.place, "sheet")
+        return Sheet()
+    fixed = {"left_skin": Skin, "right_skin": Skin, "nose_skin": NoseSkin, "spar": Spar, "ribs": Ribs}
+    given: dict[str, Any] = {}
+    for name, cls in fixed.items():
+        key = context.said(name)
+        if key in node:
+            given[name] = build(cls, node[key], f"sheet.{key}", context)
+        else:
+            context.gaps.append(f"sheet.{key}")
+    doublers = Table(node.place)
+    for key, inner in node.items():
+        if key in {context.said(name) for name in fixed}:
+            continue
+        if "doubler" in key:
+            doublers[key] = inner
+        else:
+            allowed = [*(context.said(name) for name in fixed), "... _doubler"]
+            context.unknown(key, allowed, inner.place, f"sheet.{key}")
+    return Sheet(**given, doublers=read_named(Doubler, doublers, "sheet", context))
+
+
+def _sorted(hinges: dict[str, Hinge]) -> dict[str, Hinge]:
+    def up(item: tuple[str, Hinge]) -> float:
+        return math.inf if item[1].up.si is None else float(item[1].up.si)
+
+    return dict(sorted(hinges.items(), key=up))
+
+
+def _units(seen: list[str]) -> Units:
+    inch = sum(system_of(unit) == "inch" for unit in seen)
+    return Units.INCH if 2 * inch > len(seen) else Units.METRIC
