@@ -1,0 +1,269 @@
+"""What an assessment holds: loads at the pins, flows, rivet loads, margins, rules, balance, and what was not looked at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks import Finding, Outcome
+from surfacecheck.errors import SurfaceError
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.checks import BracketLoad, Effects, HornLoad, RowLoad
+    from surfacecheck.loads import LoadCase, MissingCase
+    from surfacecheck.masses import Masses
+    from surfacecheck.model import Surface
+    from surfacecheck.rules import RuleResult
+    from surfacecheck.statics import Beam
+    from surfacecheck.statics.span import Span
+
+    Array = NDArray[np.float64]
+
+__all__ = ["CAUTION", "NOT_LOOKED_AT", "Assessment", "Gap", "HornPull", "PinLoad", "Rest", "Worst"]
+
+CAUTION = (
+    "A sanity check by and for builders, no approval: designer, rules and inspector decide. "
+    "No flight on the strength of this page."
+)
+
+NOT_LOOKED_AT = (
+    "fatigue", "flutter", "corrosion", "workmanship", "fin side of the hinges", "cables and pedals", "tabs", "temperature",
+    "wear", "repair history", "drag and friction",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Worst:
+    """The largest of something over the load cases, with its sign and its case."""
+
+    value: float
+    case: str
+
+
+@dataclass(frozen=True, slots=True)
+class PinLoad:
+    """Load at one pin, from the surface on the pin's bracket.
+
+    Attributes
+    ----------
+    name : str
+        Hinge.
+    up : float
+        Place along the pins [m].
+    sideways, fore_aft, along : Worst
+        Largest force of the surface on the pin, along z, x (positive aft) and y [N].
+    turned_sideways, turned_fore_aft : Worst
+        The same in the axes of the fixed bracket, with the surface at its greatest swing [N].
+    apart : Worst
+        Largest difference of the two idealisations, over the largest hinge load of that case [-].
+    """
+
+    name: str
+    up: float
+    sideways: Worst
+    fore_aft: Worst
+    along: Worst
+    turned_sideways: Worst
+    turned_fore_aft: Worst
+    apart: Worst
+
+
+@dataclass(frozen=True, slots=True)
+class HornPull:
+    """Largest pull at the horn.
+
+    Attributes
+    ----------
+    kind : str
+        cable, rod or torque tube.
+    up : float
+        Place along the pins [m].
+    pull : Worst
+        Largest pull of one cable or of the rod [N]; torque of a torque tube [N m].
+    """
+
+    kind: str
+    up: float
+    pull: Worst
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Equilibrium of one load case: what goes in, and what is left over when all hinges and cables push back.
+
+    Attributes
+    ----------
+    case : str
+        Name of the case.
+    applied : tuple of float
+        Force in, (x, y, z) [N].
+    held : tuple of float
+        Force back at pins and horn, (x, y, z) [N].
+    rest : float
+        Largest force left over, moments divided by the span among them [N].
+    """
+
+    case: str
+    applied: tuple[float, float, float]
+    held: tuple[float, float, float]
+    rest: float
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A value that is not given, and what it hides."""
+
+    key: str
+    hides: str
+
+
+@dataclass(frozen=True, eq=False)
+class Assessment:
+    """Everything that was worked out of one surface; what could not be is named in ``gaps``.
+
+    Attributes
+    ----------
+    surface : Surface
+        As described.
+    span : Span
+        Stations and named breaks.
+    cases : tuple of LoadCase
+        Load cases that could be built.
+    missing_cases : tuple of MissingCase
+        And those that could not.
+    case_titles : tuple of str
+        Titles along the C axis of ``beam``: every case spread evenly, then through the ribs.
+    beam, simple : Beam
+        With shear flexibility and twist; and bending alone, planes apart.
+    effects : Effects
+        What the checks read; its C axis repeats the beam's where the nose is worked open too.
+    pins : tuple of PinLoad
+        From root to tip.
+    horn_pull : HornPull or None
+        At the horn.
+    rows, brackets, horn
+        Rivet loads.
+    findings : tuple of Finding
+        All checks, each at its worst spot.
+    rules : tuple of RuleResult
+        Rules, each with meets / does not meet / not covered.
+    masses : Masses
+        Mass of every part, balance.
+    rests : tuple of Rest
+        Equilibrium of every case.
+    gaps : tuple of Gap
+        What is not given, with what it hides.
+    assumptions : tuple of str
+        What was taken for granted.
+    remarks : tuple of str
+        Things to look at twice.
+    """
+
+    surface: Surface
+    span: Span
+    cases: tuple[LoadCase, ...]
+    missing_cases: tuple[MissingCase, ...]
+    case_titles: tuple[str, ...]
+    beam: Beam
+    simple: Beam
+    effects: Effects
+    pins: tuple[PinLoad, ...]
+    horn_pull: HornPull | None
+    rows: tuple[RowLoad, ...]
+    brackets: tuple[BracketLoad, ...]
+    horn: HornLoad | None
+    findings: tuple[Finding, ...]
+    rules: tuple[RuleResult, ...]
+    masses: Masses
+    rests: tuple[Rest, ...]
+    gaps: tuple[Gap, ...]
+    assumptions: tuple[str, ...]
+    remarks: tuple[str, ...] = ()
+    not_looked_at: tuple[str, ...] = NOT_LOOKED_AT
+    caution: str = field(default=CAUTION)
+
+    @cached_property
+    def margins(self) -> tuple[Finding, ...]:
+        """Every margin, lowest first."""
+        found = [f for f in self.findings if f.kind == "margin" and f.margin is not None and np.isfinite(f.margin)]
+        return tuple(sorted(found, key=lambda f: f.margin))  # type: ignore[arg-type, return-value]
+
+    @cached_property
+    def lowest_by_part(self) -> tuple[Finding, ...]:
+        """The lowest margin of each part, lowest first."""
+        seen: dict[str, Finding] = {}
+        for finding in self.margins:
+            seen.setdefault(finding.check.place, finding)
+        return tuple(seen.values())
+
+    @cached_property
+    def not_given(self) -> tuple[Finding, ...]:
+        """Checks that lack a strength or another value, those that must carry most first."""
+        return tuple(f for f in self.findings if f.outcome == Outcome.NOT_GIVEN)
+
+    @cached_property
+    def statements(self) -> tuple[Finding, ...]:
+        """Fractions of limit load at which something wrinkles, lowest first."""
+        found = [f for f in self.findings if f.kind == "statement" and f.margin is not None and np.isfinite(f.margin)]
+        return tuple(sorted(found, key=lambda f: f.margin))  # type: ignore[arg-type, return-value]
+
+    @cached_property
+    def bounds(self) -> tuple[Finding, ...]:
+        """Bounds printed beside a margin."""
+        return tuple(f for f in self.findings if f.kind == "bound" and f.margin is not None and np.isfinite(f.margin))
+
+    def next_of(self, finding: Finding) -> Finding | None:
+        """Give what gives next at the same part.
+
+        Parameters
+        ----------
+        finding : Finding
+            One of the margins.
+
+        Returns
+        -------
+        Finding or None
+            The next lowest margin of that part.
+        """
+        others = [f for f in self.margins if f.check.place == finding.check.place and f is not finding]
+        return others[0] if others else None
+
+    def find(self, name: str | int) -> Finding:
+        """Find a margin by its name, the start of its name, or its number in the list of the lowest.
+
+        Parameters
+        ----------
+        name : str or int
+            ``"hinge.bottom.pin:bearing"``, ``"hinge.bottom.pin"``, or 1 for the lowest.
+
+        Returns
+        -------
+        Finding
+            The finding, the lowest of those that fit.
+
+        Raises
+        ------
+        SurfaceError
+            Where nothing fits.
+        """
+        text = str(name).strip()
+        if text.isdigit():
+            number = int(text)
+            if 1 <= number <= len(self.lowest_by_part):
+                return self.lowest_by_part[number - 1]
+            message = f"line {number} is not in the list: there are lines 1 to {len(self.lowest_by_part)}"
+            raise SurfaceError(message)
+        wanted = text.casefold().replace(" ", "-").replace("_", "-")
+        every = (*self.margins, *self.not_given, *self.bounds, *self.statements)
+        for fits in (str.__eq__, str.startswith, str.__contains__):
+            for finding in every:
+                names = (finding.name, f"{finding.part}:{finding.check.mode}")
+                if any(fits(n.casefold().replace(" ", "-").replace("_", "-"), wanted) for n in names):
+                    return finding
+        message = f'no number is called "{text}"; names are such as {", ".join(f.name for f in self.margins[:3])}'
+        raise SurfaceError(message)

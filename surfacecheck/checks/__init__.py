@@ -1,0 +1,49 @@
+"""Checks: effect and allowable to margin, each with its working."""
+
+from surfacecheck.checks._brackets import BracketLoad, bracket_checks, bracket_loads, bracket_needs, rivet_places
+from surfacecheck.checks._check import Check, Finding, Outcome, Term, find
+from surfacecheck.checks._effects import Effects, pretty_place
+from surfacecheck.checks._horn import HornLoad, horn_checks, horn_load, horn_needs
+from surfacecheck.checks._joint import Joint, Layer, factors_of, joint_checks
+from surfacecheck.checks._layout import RowPlan, plan_row, spread
+from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
+from surfacecheck.checks._pins import pin_checks
+from surfacecheck.checks._rows import RowLoad, edge_of, row_checks, row_kind, row_loads
+from surfacecheck.checks._spar import node_stress, spar_checks
+
+__all__ = [
+    "BracketLoad",
+    "Check",
+    "Effects",
+    "Finding",
+    "HornLoad",
+    "Joint",
+    "Layer",
+    "Outcome",
+    "RowLoad",
+    "RowPlan",
+    "Term",
+    "bay_edges",
+    "bracket_checks",
+    "bracket_loads",
+    "bracket_needs",
+    "edge_of",
+    "factors_of",
+    "find",
+    "horn_checks",
+    "horn_load",
+    "horn_needs",
+    "joint_checks",
+    "node_stress",
+    "panel_checks",
+    "pin_checks",
+    "plan_row",
+    "pretty_place",
+    "rivet_places",
+    "row_checks",
+    "row_kind",
+    "row_loads",
+    "skin_wrinkle",
+    "spar_checks",
+    "spread",
+]

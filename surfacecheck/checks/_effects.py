@@ -1,0 +1,124 @@
+"""What the load does at every station: the arrays that all checks read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.provenance import Basis, Source
+from surfacecheck.sections import WallFlow, flow_peak
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Surface
+    from surfacecheck.sections.box import Box
+    from surfacecheck.statics.span import Span
+
+    Array = NDArray[np.float64]
+
+__all__ = ["PRACTICE", "Effects", "pretty_place"]
+
+PRACTICE = Source(Basis.COMMON_PRACTICE)
+
+
+def pretty_place(metres: float) -> str:
+    """Name a place along the pins: ``at 325 mm``."""
+    return f"at {metres * 1e3:.0f} mm"
+
+
+@dataclass(frozen=True, eq=False)
+class Effects:
+    """Limit-load effects of one surface.
+
+    C is the case axis: each load case once spread evenly and, where asked, once through the ribs; and each with the
+    nose closed and open where there is a nose. S stations, W walls, H hinges.
+
+    Attributes
+    ----------
+    surface, span, box
+        What it was worked from; ``box`` None where sections cannot be worked.
+    cases : tuple of str
+        Names, C of them.
+    control : ndarray of bool, shape (C,)
+        Cases read only for the control system and the hinges.
+    by_ribs : ndarray of bool, shape (C,)
+        Cases in which the load comes to the spar through the ribs.
+    rear_alone : ndarray of bool, shape (C,)
+        Cases worked a second time with the nose open everywhere.
+    V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (C, S)
+        Sums at larger y, moments about the hinge line [N], [N m].
+    flow : WallFlow, each of shape (C, S, W)
+        Shear flow of every wall [N/m].
+    spar_pull, edge_pull : ndarray, shape (C, S)
+        Pull of the pressure on the rows along the spar and along the trailing edge, all of it on one skin [N/m].
+    panel_load : ndarray, shape (C, S)
+        Running air load [N/m].
+    reactions : ndarray, shape (C, H, 3)
+        Force of each hinge on the surface [N].
+    horn_force : ndarray, shape (C, P, 3)
+        Forces at the horn's attachment points [N].
+    horn_points : tuple of (float, float)
+        (x, z) of these points [m].
+    rib_load : ndarray, shape (C, R)
+        Air load that each rib collects [N].
+    """
+
+    surface: Surface
+    span: Span
+    box: Box | None
+    cases: tuple[str, ...]
+    control: NDArray[np.bool_]
+    by_ribs: NDArray[np.bool_]
+    rear_alone: NDArray[np.bool_]
+    V_x: Array
+    V_z: Array
+    N: Array
+    M_x: Array
+    M_z: Array
+    T_0: Array
+    flow: WallFlow | None
+    spar_pull: Array
+    edge_pull: Array
+    panel_load: Array
+    reactions: Array
+    horn_force: Array
+    horn_points: Array
+    rib_load: Array
+
+    def only(self, keep: NDArray[np.bool_]) -> Effects:
+        """Keep some of the cases.
+
+        Parameters
+        ----------
+        keep : ndarray of bool, shape (C,)
+            Cases to keep [-].
+
+        Returns
+        -------
+        Effects
+            The same with fewer cases.
+        """
+        at = np.flatnonzero(keep)
+        flow = None if self.flow is None else WallFlow(*(part[at] for part in self.flow))
+        arrays = ("control", "by_ribs", "rear_alone", "V_x", "V_z", "N", "M_x", "M_z", "T_0", "spar_pull", "edge_pull", "panel_load",
+                  "reactions", "horn_force", "rib_load")  # fmt: skip
+        return replace(self, cases=tuple(self.cases[i] for i in at), flow=flow, **{n: getattr(self, n)[at] for n in arrays})
+
+    def mean(self, wall: str) -> Array:
+        """Flow of a wall in shear only [N/m], shape (C, S)."""
+        assert self.box is not None and self.flow is not None  # noqa: S101, PT018 - callers ask for flows only then
+        return np.asarray(self.flow.mean[..., self.box.wall(wall)])
+
+    def peak(self, wall: str) -> Array:
+        """Largest flow along a wall, with its sign [N/m], shape (C, S)."""
+        assert self.box is not None and self.flow is not None  # noqa: S101, PT018 - callers ask for flows only then
+        at = self.box.wall(wall)
+        return np.asarray(flow_peak(WallFlow(*(part[..., at] for part in self.flow))).value)
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """Names of the stations."""
+        return tuple(pretty_place(y) for y in self.span.y)

@@ -1,0 +1,123 @@
+"""The metal of a part and the strength of a rivet: from the builder's file, else from the shipped tables."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.library._materials import Material, material
+from surfacecheck.library._rivets import rivets
+from surfacecheck.model import RivetSet
+from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
+
+if TYPE_CHECKING:
+    from surfacecheck.model import Alloy, Rivet, Surface
+
+__all__ = ["is_known_metal", "metal_of", "rivet_strength"]
+
+ALUMINIUM_POISSON = 0.33
+SAME_SIZE = 0.02
+"""Share by which a typed diameter may miss the table's and still be that rivet (1/8 in is 3.175 mm, sold as 3.2)."""
+
+NOT_NAMED = Material("metal not given", *([UNKNOWN] * 13))
+
+
+@lru_cache(maxsize=256)
+def _table(name: str, thickness: float | None) -> Material:
+    return material(name, thickness)
+
+
+def _own(alloy: Alloy, name: str) -> Material:
+    """A metal of the builder's own: what its lines give, and G from E."""
+    where = Source(alloy.stiffness.source.basis, alloy.where_from) if alloy.where_from else alloy.stiffness.source
+    shear_modulus = UNKNOWN
+    if alloy.stiffness.known:
+        text = f"G = E / (2 (1 + {ALUMINIUM_POISSON}))"
+        shear_modulus = Value(alloy.stiffness.si / (2.0 * (1.0 + ALUMINIUM_POISSON)), "", Source(Basis.WORKED_OUT, text))  # type: ignore[operator]
+    values = {
+        "tension": alloy.tension, "tension_yield": alloy.yield_, "shear": alloy.shear,
+        "compression_yield": alloy.compression_yield if alloy.compression_yield.known else alloy.yield_,
+        "bearing_20": alloy.crushing, "bearing_yield_20": alloy.crushing_yield, "modulus": alloy.stiffness,
+        "modulus_compression": alloy.stiffness, "shear_modulus": shear_modulus, "density": alloy.density,
+        "poisson": Value(ALUMINIUM_POISSON, "", Source(Basis.ASSUMED, "as aluminium alloys")),
+    }  # fmt: skip
+    sourced = {k: v if v.source.basis is not Basis.NOT_SAID else replace(v, source=where) for k, v in values.items()}
+    return replace(NOT_NAMED, name=name, **sourced)
+
+
+def is_known_metal(surface: Surface, name: str) -> bool:
+    """Tell whether a metal is named at all; a name that no table has is an error elsewhere."""
+    return bool(name) and name != "?"
+
+
+def metal_of(surface: Surface, name: str, thickness: Value = UNKNOWN) -> Material:
+    """Give the metal of a part.
+
+    Parameters
+    ----------
+    surface : Surface
+        For metals of its own.
+    name : str
+        Alloy as typed; ``"?"`` or empty is not known.
+    thickness : Value
+        Of the sheet, for the row of the table [m].
+
+    Returns
+    -------
+    Material
+        Properties; unknown ones have no ``si``.
+
+    Raises
+    ------
+    SurfaceError
+        For a name that neither the file nor the tables have.
+    """
+    if not is_known_metal(surface, name):
+        return NOT_NAMED
+    if name in surface.alloys:
+        return _own(surface.alloys[name], name)
+    if not thickness.known or thickness.absent:
+        return _table(name, None)
+    if np.ndim(thickness.si) == 0:  # type: ignore[arg-type]
+        return _table(name, float(thickness.si))  # type: ignore[arg-type]
+    return material(name, thickness.si)
+
+
+@lru_cache(maxsize=128)
+def _solid(alloy: str, diameter: float) -> tuple[Value, Value]:
+    for one in rivets().values():
+        same = one.diameter.known and abs(one.diameter.si / diameter - 1.0) < SAME_SIZE  # type: ignore[operator]
+        if one.set == "solid" and same and alloy and (alloy in one.alloy or one.name.split()[0] == alloy):
+            return one.shear, one.pull
+    return UNKNOWN, UNKNOWN
+
+
+def rivet_strength(surface: Surface, rivet: Rivet) -> tuple[Value, Value]:
+    """Give what one rivet carries: its data sheet, or the handbook for a solid rivet.
+
+    Parameters
+    ----------
+    surface : Surface
+        Any; kept for metals of its own.
+    rivet : Rivet
+        From the file.
+
+    Returns
+    -------
+    tuple of (Value, Value)
+        Shear and pull strength of one rivet [N]; unknown for a pulled rivet without a data sheet.
+
+    Notes
+    -----
+    A pulled rivet has no strength without a source; nothing is filled in for it.
+    """
+    shear, pull = rivet.shear, rivet.pull
+    if rivet.set is RivetSet.SOLID and rivet.diameter.known and not shear.known:
+        shear, table_pull = _solid(rivet.alloy, float(np.min(rivet.diameter.si)))  # type: ignore[arg-type]
+        pull = pull if pull.known else table_pull
+    named = {"shear": shear, "pull": pull}
+    shear, pull = (v if v.key else replace(v, key=f"rivet.{rivet.name}.{k}") for k, v in named.items())
+    return shear, pull
