@@ -5,20 +5,56 @@ torque about +y. All loads are limit loads, in SI.
 """
 
 from surfacecheck.loads import appendix_a, part23
+from surfacecheck.loads._airload import airload, airload_totals
+from surfacecheck.loads._apply import CaseLoads, apply, rigging
+from surfacecheck.loads._case import (
+    AirLoad,
+    FigureA7Load,
+    Inertia,
+    LoadCase,
+    MissingCase,
+    PilotPull,
+    PointInertia,
+)
 from surfacecheck.loads._chordwise import CURVED, EVEN, SHAPES, STRAIGHT, Shape, running_torque
+from surfacecheck.loads._from_surface import planform_of, side_word
+from surfacecheck.loads._ground_cases import ground_gust_pressure
+from surfacecheck.loads._hold import Hold
+from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
+from surfacecheck.loads.cases import load_cases
 
 __all__ = [
     "CURVED",
     "EVEN",
     "SHAPES",
     "STRAIGHT",
+    "AirLoad",
+    "CaseLoads",
+    "FigureA7Load",
+    "Hold",
+    "HornLine",
+    "Inertia",
+    "LoadCase",
+    "MissingCase",
+    "PilotPull",
     "Planform",
+    "PointInertia",
     "Shape",
     "Start",
+    "airload",
+    "airload_totals",
     "appendix_a",
+    "apply",
     "at_ribs",
+    "ground_gust_pressure",
+    "horn_line",
+    "horn_needs",
+    "load_cases",
     "part23",
+    "planform_of",
+    "rigging",
     "running_torque",
+    "side_word",
 ]
