@@ -1,0 +1,215 @@
+"""How fast it is, beside what somebody would use instead, measured in one run.
+
+    python3 start.py bench                 the table
+    python3 start.py bench --quick         fewer rounds, rougher
+    python3 start.py bench --json FILE     the same numbers in a file as well; nothing is written otherwise
+
+README. On a shared computer a time says little and a ratio says more. Each row times two things in turn, round after
+round, and shows the median of each and the median of the rounds' ratios, "this" over "other": below 1 is faster.
+Differences under 30 % mean nothing. One BLAS thread (start.py sets it). What is compared:
+
+- import: time inside a fresh Python, the package and its kernel against NumPy alone (stored bytecode, warm files);
+- spar: one spar on four hinges, two cases, curves at 200 stations, warm, against scikit-fem and Pynite (spars.py; a
+  test holds that all three agree with the theorem of three moments);
+- whole check: data/rudder.toml read and assessed, warm, against Pynite solving that one spar;
+- from the shell: `check` in a fresh Python up to the first number on the screen, and up to the written page, against a
+  fresh Python that imports NumPy and matplotlib;
+- stacks: 1,000 sections of two cells and twelve walls, and 10,000 different beams on four hinges in both planes,
+  against the same functions called one by one (a sample, counted up). A stack gives bit for bit what single calls give.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import re
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+Timed = Callable[[], float]
+
+
+def clocked(work: Callable[[], object], times: int = 1) -> Timed:
+    """Return a function that works so many times and returns the seconds of one."""
+
+    def timed() -> float:
+        begun = time.perf_counter()
+        for _ in range(times):
+            work()
+        return (time.perf_counter() - begun) / times
+
+    return timed
+
+
+def row(name: str, this: Timed, other: Timed, goal: str, rounds: int) -> dict[str, object]:
+    """Time two things in turn."""
+    this(), other()  # files, caches, first calls
+    pairs = [(this(), other()) for _ in range(rounds)]
+    return {
+        "what": name,
+        "this_s": statistics.median(first for first, _ in pairs),
+        "other_s": statistics.median(second for _, second in pairs),
+        "ratio": statistics.median(first / second for first, second in pairs),
+        "goal": goal,
+    }
+
+
+def fresh(code: str) -> Timed:
+    """Return a function that runs code in a fresh Python and returns the seconds it took in there."""
+    inside = f"import time; begun = time.perf_counter(); {code}; print(time.perf_counter() - begun)"
+
+    def timed() -> float:
+        return float(subprocess.run([sys.executable, "-c", inside], cwd=ROOT, capture_output=True, check=True).stdout)
+
+    return timed
+
+
+def imports(rounds: int) -> list[dict[str, object]]:
+    """Time imports."""
+    numpy = fresh("import numpy")
+    kernel = ", ".join(f"surfacecheck.{part}" for part in ("loads", "statics", "sections", "strength"))
+    return [
+        row("import surfacecheck | numpy", fresh("import surfacecheck"), numpy, "1.3", rounds),
+        row("import the kernel | numpy", fresh(f"import {kernel}"), numpy, "", rounds),
+    ]
+
+
+def beams(rounds: int) -> list[dict[str, object]]:
+    """Time one spar."""
+    import spars
+
+    ours = clocked(spars.ours, 10)
+    return [
+        row("spar | scikit-fem", ours, clocked(spars.scikit_fem), "0.3", rounds),
+        row("spar | Pynite", ours, clocked(spars.pynite), "0.1", rounds),
+    ]
+
+
+def whole(rounds: int) -> list[dict[str, object]]:
+    """Time a whole check, warm."""
+    import spars
+
+    import surfacecheck
+
+    path = ROOT / "data" / "rudder.toml"
+    check = clocked(lambda: surfacecheck.assess(surfacecheck.read(path)))
+    return [row("whole check, warm | Pynite, spar alone", check, clocked(spars.pynite), "20 ms", rounds)]
+
+
+def shell(rounds: int) -> list[dict[str, object]]:
+    """Time `check` as it is typed, on a copy, so that the project's folder stays as it was."""
+    folder = Path(tempfile.mkdtemp())
+    shutil.copytree(ROOT / "data", folder / "data", ignore=shutil.ignore_patterns("out"))
+    command = [sys.executable, "-u", "-m", "surfacecheck", "check", str(folder / "data" / "rudder.toml")]
+    number = re.compile(r"\d\s*(N|mm|kg|kN|g)\b|[+-]\d\.\d\d")
+
+    def until(enough: Callable[[str], object]) -> Timed:
+        def timed() -> float:
+            begun = time.perf_counter()
+            child = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
+            for line in child.stdout:
+                if enough(line):
+                    break
+            seconds = time.perf_counter() - begun
+            child.communicate()
+            if child.returncode:
+                raise subprocess.CalledProcessError(child.returncode, command)
+            return seconds
+
+        return timed
+
+    drawing = [sys.executable, "-c", "import numpy, matplotlib.figure"]
+    other = clocked(lambda: subprocess.run(drawing, cwd=ROOT, check=True))
+    try:
+        return [
+            row("check, to the first number | numpy + matplotlib", until(number.search), other, "1 s", rounds),
+            row("check, to the page | numpy + matplotlib", until(lambda line: False), other, "2.5 s", rounds),
+        ]
+    finally:
+        shutil.rmtree(folder)
+
+
+def sections_one_by_one(rounds: int) -> list[dict[str, object]]:
+    """Time 1,000 sections in a stack and one by one."""
+    import numpy as np
+
+    from surfacecheck.sections import Topology, section
+
+    # web 0-1-2 upwards, skins over 3, 4 to the trailing edge 5 and back over 6, 7, nose from 2 over 8, 9, 10 to 0
+    round_box = ((0, 1), (1, 2), (2, 3), (3, 4), (4, 5), (5, 6), (6, 7), (7, 0), (2, 8), (8, 9), (9, 10), (10, 0))
+    topology = Topology(11, round_box)
+    x = np.array([0, 0, 0, 0.1, 0.2, 0.3, 0.2, 0.1, -0.03, -0.045, -0.03])
+    z = np.array([-0.03, 0, 0.03, 0.02, 0.01, 0, -0.01, -0.02, 0.02, 0, -0.02])
+    rng = np.random.default_rng(1)
+    scale = rng.uniform(0.8, 1.2, (1000, 1))
+    t = rng.uniform(4e-4, 1e-3, (1000, len(round_box)))
+    sample = 50
+    stack = clocked(lambda: section(topology, x * scale, z * scale, t))
+    single = clocked(lambda: [section(topology, x * scale[i], z * scale[i], t[i]) for i in range(sample)])
+    return [row("1,000 sections | one by one", stack, lambda: single() * 1000 / sample, "", rounds)]
+
+
+def beams_one_by_one(rounds: int) -> list[dict[str, object]]:
+    """Time 10,000 beams, everything different, in stacks of 500 and one by one."""
+    import numpy as np
+
+    from surfacecheck.statics import Supports, beam_stiffness, grid, solve, unloaded
+
+    many, chunk, sample = 10_000, 500, 50
+    rng = np.random.default_rng(2)
+    places = np.array([0.0, 0.08, 0.56, 1.04, 1.52, 1.6]) * rng.uniform(0.9, 1.1, (many, 1))
+    stiff = rng.uniform(5e3, 1.2e4, (2, many, 1))
+    pressed = rng.uniform(-3e3, 3e3, (2, many, 1, 1))
+
+    def some(which: slice | int) -> object:
+        stations = grid(places[which], cells=1)
+        loads = unloaded(stations, z=pressed[0, which], x=0.1 * pressed[1, which])
+        bending = beam_stiffness(stiff[0, which], stiff[1, which])
+        return solve(stations, loads, bending, Supports((1, 2, 3, 4)), coupled=False)
+
+    stack = clocked(lambda: [some(slice(i, i + chunk)) for i in range(0, many, chunk)])
+    single = clocked(lambda: [some(i) for i in range(sample)])
+    return [row("10,000 beams, two planes | one by one", stack, lambda: single() * many / sample, "0.15 s", rounds)]
+
+
+def seconds(value: float) -> str:
+    """Write a time with three digits."""
+    unit, scale = ("s", 1.0) if value >= 1.0 else ("ms", 1e3) if value >= 1e-3 else ("us", 1e6)
+    return f"{value * scale:.3g} {unit}"
+
+
+def main(words: list[str] | None = None) -> int:
+    """Measure everything and print a table."""
+    parser = argparse.ArgumentParser(
+        prog="start.py bench", description="How fast it is, beside what it is compared with."
+    )
+    parser.add_argument("--quick", action="store_true", help="fewer rounds")
+    parser.add_argument("--json", metavar="FILE", type=Path, help="write the numbers here too")
+    asked = parser.parse_args(words)
+    for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
+        os.environ.setdefault(name, "1")
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # it makes every fresh Python compile everything
+    sys.path[:0] = [str(Path(__file__).parent), str(ROOT)]
+    rounds = 3 if asked.quick else 11
+    print(f"{'this | other':50} {'this':>8} {'other':>8} {'ratio':>7}  goal, at most")
+    measured = []
+    for measure in (imports, beams, whole, shell, sections_one_by_one, beams_one_by_one):
+        for line in measure(rounds):
+            measured.append(line)
+            times = f"{seconds(line['this_s']):>8} {seconds(line['other_s']):>8}"
+            print(f"{line['what']:50} {times} {line['ratio']:7.3g}  {line['goal']}", flush=True)
+    if asked.json:
+        asked.json.write_text(json.dumps(measured, indent=1) + "\n", encoding="utf-8")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
