@@ -17,6 +17,8 @@ KERNELS = ("loads", "statics", "sections", "strength", "rules", "masses", "quant
 """Packages whose public functions are read."""
 SOURCED = ("surfacecheck.loads.part23", "surfacecheck.loads.appendix_a", "surfacecheck.strength", "surfacecheck.rules")
 """Where every function follows a published text and names it."""
+NO_TEXT = {"ratio"}
+"""Plain arithmetic among those, for which there is no text to name."""
 NUMBER = re.compile(r"\b(float|Array|ArrayLike|NDArray\[np\.float64\])")
 """Annotation of something that has a unit."""
 UNIT = re.compile(r"\[[^\]]+\]")
@@ -63,17 +65,18 @@ def faults(function, must_name_source: bool) -> list[str]:
     wrong = [] if summary.endswith((".", ":")) else ["no summary sentence"]
     parameters = inspect.signature(function).parameters
     documented = entries(parts.get("Parameters", ""))
-    if list(documented) != list(parameters):
+    if set(documented) != set(parameters):
         wrong.append(f"documents {list(documented)}, takes {list(parameters)}")
     for name, parameter in parameters.items():
         if NUMBER.search(str(parameter.annotation)) and not UNIT.search(documented.get(name, "")):
             wrong.append(f"{name} has no unit in brackets")
     returned = str(inspect.signature(function).return_annotation)
-    if returned not in ("None", "bool") and not parts.get("Returns", parts.get("Yields", "")).strip():
-        wrong.append("does not say what it returns")
-    elif NUMBER.search(returned) and not UNIT.search(parts.get("Returns", parts.get("Yields", ""))):
+    says = parts.get("Returns", parts.get("Yields", ""))
+    if NUMBER.search(returned) and not UNIT.search(says):
         wrong.append("the result has no unit in brackets")
-    if must_name_source and not parts.get("References", "").strip():
+    elif parameters and returned not in ("None", "bool") and not says.strip():
+        wrong.append("does not say what it returns")
+    if must_name_source and returned != "Source" and not parts.get("References", "").strip():
         wrong.append("no References")
     return wrong
 
@@ -81,7 +84,7 @@ def faults(function, must_name_source: bool) -> list[str]:
 @pytest.mark.parametrize(("place", "name"), FUNCTIONS, ids=lambda word: word.removeprefix("surfacecheck."))
 def test_documented_as_it_is(place, name):
     function = inspect.unwrap(getattr(importlib.import_module(place), name))
-    assert faults(function, place.startswith(SOURCED)) == []
+    assert faults(function, place.startswith(SOURCED) and name not in NO_TEXT) == []
 
 
 def test_every_kernel_has_public_functions():
@@ -129,6 +132,6 @@ def test_the_reader_of_docstrings_sees_faults():
         "documents ['width'], takes ['width', 'depth']",
         "width has no unit in brackets",
         "depth has no unit in brackets",
-        "does not say what it returns",
+        "the result has no unit in brackets",
         "no References",
     ]
