@@ -1,5 +1,17 @@
 """The builder's file becomes the model, or an error that says what to write."""
 
+from surfacecheck.reading._new import starting_file, write_new
 from surfacecheck.reading._read import read, read_text
+from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
+from surfacecheck.reading._values import source_of
 
-__all__ = ["read", "read_text"]
+__all__ = [
+    "change_schema",
+    "read",
+    "read_text",
+    "schema_text",
+    "source_of",
+    "starting_file",
+    "surface_schema",
+    "write_new",
+]

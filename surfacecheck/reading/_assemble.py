@@ -43,12 +43,12 @@ from surfacecheck.reading._joins import check_rows
 from surfacecheck.reading._names import check_names
 from surfacecheck.reading._tree import Leaf, Table
 
-__all__ = ["assembled"]
+__all__ = ["FIXED_TABLES", "NAMED_TABLES", "assembled"]
 
 _MOST_FAULTS = 5
 
 #: Tables with fixed keys: key of the file, field, class.
-_FIXED: tuple[tuple[str, str, Any], ...] = (
+FIXED_TABLES: tuple[tuple[str, str, Any], ...] = (
     ("load", "load", Load),
     ("aeroplane", "aeroplane", Aeroplane),
     ("controls", "controls", Controls),
@@ -60,7 +60,7 @@ _FIXED: tuple[tuple[str, str, Any], ...] = (
     ("method", "method", Method),
 )
 #: Tables of tables by the builder's own names.
-_NAMED: tuple[tuple[str, str, Any], ...] = (
+NAMED_TABLES: tuple[tuple[str, str, Any], ...] = (
     ("hinge", "hinges", Hinge),
     ("alloy", "alloys", Alloy),
     ("rivet", "rivets", Rivet),
@@ -92,17 +92,17 @@ def assembled(tree: Table) -> Surface:
     """
     context = Context(tree)
     head = _head(tree, context)
-    allowed = [*_HEAD, *(one[0] for one in (*_FIXED, *_NAMED)), "sheet"]
+    allowed = [*_HEAD, *(one[0] for one in (*FIXED_TABLES, *NAMED_TABLES)), "sheet"]
     for key in tree:
         if key not in allowed:
             _stray(key, tree, allowed, context)
     given: dict[str, Any] = {}
-    for key, field, cls in _FIXED:
+    for key, field, cls in FIXED_TABLES:
         if key in tree:
             given[field] = build(cls, tree[key], key, context)
         elif key not in _MAY_MISS:
             context.gaps.append(key)
-    for key, field, cls in _NAMED:
+    for key, field, cls in NAMED_TABLES:
         if key in tree:
             given[field] = read_named(cls, tree[key], key, context)
         elif key not in _MAY_MISS:
@@ -125,15 +125,19 @@ def assembled(tree: Table) -> Surface:
 
 
 def _few(faults: list[Fault]) -> list[Fault]:
-    found = list(dict.fromkeys(sorted(faults, key=lambda one: (one.file, one.line))))
+    """Take the first five in the order of the file; a line copied by ``same_as`` is at fault once."""
+    once: dict[tuple[str, int, str, str], Fault] = {}
+    for one in sorted(faults, key=lambda one: (one.file, one.line)):
+        once.setdefault((one.file, one.line, one.key.rpartition(".")[2], one.message.partition(". ")[0]), one)
+    found = list(once.values())
     left = len(found) - _MOST_FAULTS
     return [*found[:_MOST_FAULTS], Fault(f"and {left} more")] if left > 0 else found
 
 
 def _head(tree: Table, context: Context) -> dict[str, Any]:
     kind = _word(Kind, "kind", tree, context)
+    half = _word(Half, "half", tree, context) or Half.NONE  # before the words of a flat half come to hold
     context.kind = kind or Kind.RUDDER
-    half = _word(Half, "half", tree, context) or Half.NONE
     if kind is None and "kind" not in tree:
         context.wrong(f"kind is missing: write one of {', '.join(Kind)}", "kind")
     if kind is not None and kind is not Kind.RUDDER and half is Half.NONE:

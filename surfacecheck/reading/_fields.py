@@ -45,7 +45,7 @@ def build(cls: Any, node: Node, path: str, context: Context, **more: Any) -> Any
     known = {context.said(key): named for key, named in specs(cls).items()}
     for key in node:
         if key not in known:
-            context.unknown(key, known, node[key].place, path)
+            context.unknown(key, known, node[key].place, f"{path}.{key}")
     given: dict[str, Any] = {}
     for key, (name, spec) in known.items():
         here = f"{path}.{key}" if path else key

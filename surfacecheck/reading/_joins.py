@@ -67,8 +67,10 @@ def _meets(surface: Surface) -> set[frozenset[str]]:
 
 
 def _beside(doubler: Doubler) -> set[str]:
-    if not doubler.on or doubler.on.startswith("spar"):
+    if not doubler.on or doubler.on == "spar flange":
         return {"spar", "ribs", "left_skin", "right_skin", "nose_skin"}
+    if doubler.on == "spar web":
+        return {"spar", "ribs"}
     if doubler.on.endswith("_skin"):
         return {doubler.on, "spar", "ribs"}
     return {"ribs", "spar"}
@@ -77,6 +79,12 @@ def _beside(doubler: Doubler) -> set[str]:
 def _meet(name: str, row: Row, surface: Surface, context: Context) -> None:
     """Note a row that does not hold together: each part must lie on one of the others."""
     pairs = _meets(surface)
+    others = set(row.joins) & {"spar", "ribs", "nose_skin"}
+    if {"left_skin", "right_skin"} <= set(row.joins) and others:
+        both = " and ".join(context.said(one) for one in ("left_skin", "right_skin"))
+        message = f"{both} meet at the trailing edge only; {context.said(min(others))} is not there. Give two rows."
+        context.wrong(message, f"row.{name}.joins")
+        return
     reached, left = {row.joins[0]}, set(row.joins[1:])
     while new := {one for one in left if any(frozenset((one, other)) in pairs for other in reached)}:
         reached, left = reached | new, left - new

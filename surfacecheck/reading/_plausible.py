@@ -94,15 +94,16 @@ def _short(number: str) -> str:
 
 def _refusal(value: Value, unit: str, spec: Spec) -> str:
     shown = _shown_in(spec, unit)
-    size = show_number(abs(to_unit(float(value.si or 0.0), shown)) if shown else abs(float(value.si or 0.0)), 4)
+    number = abs(to_unit(float(value.si or 0.0), shown)) if shown else abs(float(value.si or 0.0))
+    size = show_number(number, 4) if number < 1e7 else f"{number:.1e}"
     noun = " thick" if "thickness" in value.key else ""
     message = f'"{value.said}" is {_short(size)} {shown}'.rstrip() + f"{noun}; {_usual(spec, unit)}."
-    number = value.said.split(" ")[0].removesuffix(unit)
+    figure = value.said.split(" ")[0].removesuffix(unit)
     for other in _SLIPS.get(spec.quantity, ()):
         try:
-            si = parse(f"{number} {other}", spec.quantity)[0]
+            si = parse(f"{figure} {other}", spec.quantity)[0]
         except SurfaceError:
             continue
         if other != unit and (spec.low or 0.0) <= si <= (spec.high or 0.0):
-            return f'{message} Did you mean "{number} {other}"?'
+            return f'{message} Did you mean "{figure} {other}"?'
     return f"{message} Is the unit right?"

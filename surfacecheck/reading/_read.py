@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from surfacecheck.errors import Fault, SurfaceError
-from surfacecheck.model import ChangeLaid, Happened, Surface
+from surfacecheck.model import ChangeLaid, Happened, Kind, Surface
 from surfacecheck.reading._assemble import assembled
 from surfacecheck.reading._context import Context
 from surfacecheck.reading._fields import build
@@ -171,18 +171,20 @@ def _laid(stack: _Stack, tree: Table, digest: str) -> _Stack:
     said = title.value if isinstance(title, Leaf) else Path(name).stem
     if not isinstance(said, str):
         raise _wrong(tree, "title", 'a title in quotes is meant: title = "Pitch 30 instead of 25 mm"')
-    laid = ChangeLaid(said.strip() or Path(name).stem, name, digest, _happened(tree))
+    laid = ChangeLaid(said.strip() or Path(name).stem, name, digest, _happened(tree, stack.tree))
     over = laid_over(stack.tree, resolved(rest, stack.tree))
     return replace(stack, tree=over, changes=(*stack.changes, laid))
 
 
-def _happened(tree: Table) -> tuple[Happened, ...]:
+def _happened(tree: Table, base: Table) -> tuple[Happened, ...]:
     node = tree.get("happened")
     if node is None:
         return ()
     if not isinstance(node, Rows):
         raise _wrong(tree, "happened", "write it in double brackets, one for each thing that happened: [[happened]]")
-    context = Context(tree)
+    kind = base.get("kind")
+    named = kind.value if isinstance(kind, Leaf) else None
+    context = Context(tree, Kind(named) if named in list(Kind) else Kind.RUDDER)
     found = tuple(build(Happened, one, f"happened[{at}]", context) for at, one in enumerate(node, 1))
     if context.faults:
         raise SurfaceError(*context.faults[:5])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
 
@@ -107,25 +108,32 @@ def _read(leaf: Leaf, spec: Spec, key: str, context: Context, unknown: Value) ->
             message = '"none" is no answer here: write "?" if it is not known yet'
             raise SurfaceError(message)
         return Value(0.0, text, source, key, absent=True)
+    if re.match(r"-\s*[0-9.]", text):
+        raise SurfaceError(_minus(text, spec, context))
     amount, sign = _side(text, spec, key, context)
     si, unit = _parsed(amount, spec)
-    if si < 0:
-        if spec.toward:
-            plus, minus = (context.said(one) for one in spec.toward)
-            message = f'"{text}" has a minus. Write the side: "{amount.lstrip("-")} {minus}" or "... {plus}".'
-        else:
-            message = f'"{text}" is below zero, and nothing is here.'
-        raise SurfaceError(message)
     context.units.append(unit)
     value = Value(sign * si if sign * si else 0.0, text, source, key)
     judged(value, unit, spec, context)
     return value
 
 
+def _minus(text: str, spec: Spec, context: Context) -> str:
+    if not spec.toward:
+        return f'"{text}" is below zero, and nothing is here.'
+    ways = [context.said(one) for one in spec.toward]
+    amount = text.lstrip("- ")
+    amount = amount.rpartition(" ")[0] if amount.rpartition(" ")[2] in ways else amount
+    return f'"{text}" has a minus. Write the side: "{amount} {ways[0]}" or "{amount} {ways[1]}".'
+
+
 def _bare(leaf: Leaf, spec: Spec, key: str, context: Context) -> Value:
     number = leaf.value
     if isinstance(number, bool) or not isinstance(number, int | float):
         message = f'{str(number).lower()} is no number with a unit. Write it like "0.63 mm".'
+        raise SurfaceError(message)
+    if not math.isfinite(number):
+        message = f'{number} is no number: write "?" if it is not known yet'
         raise SurfaceError(message)
     if spec.quantity != "number":
         raise SurfaceError(without_unit(str(number), spec.quantity))

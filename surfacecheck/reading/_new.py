@@ -1,0 +1,150 @@
+"""A file to start from: every question of the form, in measuring order, each answer ``"?"``."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from surfacecheck.errors import SurfaceError
+from surfacecheck.model import Half, Kind, Units, said
+from surfacecheck.reading._blank import PARTS, Blank, head_lines, hinge_names, row_lines, table_lines
+from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
+
+__all__ = ["starting_file", "write_new"]
+
+_MOST_HINGES, _MOST_RIBS = 8, 40
+
+
+def starting_file(
+    kind: Kind | str = Kind.RUDDER,
+    half: Half | str = Half.NONE,
+    units: Units | str = Units.METRIC,
+    hinges: int = 3,
+    ribs: int = 5,
+    name: str = "",
+) -> str:
+    """Write a file to start from, valid at once.
+
+    Parameters
+    ----------
+    kind : Kind or str
+        rudder, elevator or aileron.
+    half : Half or str
+        left or right; a rudder has none.
+    units : Units or str
+        Units of the examples in the comments: metric or inch.
+    hinges : int
+        Number of hinges [-].
+    ribs : int
+        Number of ribs [-].
+    name : str
+        Name of the surface, your own words.
+
+    Returns
+    -------
+    str
+        TOML text.
+
+    Raises
+    ------
+    SurfaceError
+        Where a number or a word is not possible.
+
+    Examples
+    --------
+    >>> starting_file("rudder").splitlines()[0]
+    '#:schema ./surface.schema.json'
+    """
+    blank = _blank(kind, half, units)
+    if not 2 <= hinges <= _MOST_HINGES:
+        message = f"{hinges} hinges: 2 to {_MOST_HINGES} can be held in such a file"
+        raise SurfaceError(message)
+    if not 2 <= ribs <= _MOST_RIBS:
+        message = f"{ribs} ribs: 2 to {_MOST_RIBS} can be held in such a file"
+        raise SurfaceError(message)
+    lines = head_lines(blank, half, name)
+    for title, tables in PARTS:
+        lines += ["", f"# ---- {title}"]
+        for path, cls in tables:
+            if path == "hinge":
+                lines += _hinge_lines(blank, cls, hinges)
+            elif path == "row":
+                lines += row_lines(blank)
+            else:
+                lines += table_lines(blank, path, cls, ribs)
+    return "\n".join(lines) + "\n"
+
+
+def _blank(kind: Kind | str, half: Half | str, units: Units | str) -> Blank:
+    try:
+        what, which, system = Kind(kind), Half(half), Units(units)
+    except ValueError as err:
+        allowed = "; ".join(", ".join(one) for one in (Kind, Half, Units))
+        message = f"{err}: the words are {allowed}"
+        raise SurfaceError(message) from err
+    if (what is Kind.RUDDER) != (which is Half.NONE):
+        message = f'half "{which}" for kind "{what}": a rudder has none, an elevator or aileron is left or right'
+        raise SurfaceError(message)
+    return Blank(what, system)
+
+
+def _hinge_lines(blank: Blank, cls: Any, count: int) -> list[str]:
+    first, *others = hinge_names(blank.kind, count)
+    lines = table_lines(blank, f"hinge.{first}", cls, 0)
+    for name in others:
+        up = said("up", blank.kind)
+        lines += [f"[hinge.{name}]", f'same_as = "{first}"', f'{up} = "?"', 'takes_along = "?"']
+    return lines
+
+
+def write_new(path: str | Path, **choices: Any) -> Path:
+    """Write a file to start from, and the schemas beside it; nothing that is there is overwritten.
+
+    Parameters
+    ----------
+    path : str or Path
+        File to write.
+    **choices : Any
+        As for :func:`starting_file`.
+
+    Returns
+    -------
+    Path
+        The file written.
+
+    Raises
+    ------
+    SurfaceError
+        Where the file is there already, or its folder is not.
+    OSError
+        Where this computer cannot write it (disk full, not yours).
+    """
+    target = Path(path)
+    if target.exists() or target.is_symlink():
+        message = f"{target.name} is there already and stays as it is: give another name."
+        raise SurfaceError(message)
+    if not target.parent.is_dir():
+        message = f"there is no folder {target.parent}: make it first, or give another place."
+        raise SurfaceError(message)
+    text = starting_file(**choices)
+    for name, schema in (("surface.schema.json", surface_schema()), ("change.schema.json", change_schema())):
+        _written(target.parent / name, schema_text(schema))
+    _written(target, text, fresh=True)
+    return target
+
+
+def _written(target: Path, text: str, *, fresh: bool = False) -> None:
+    """Write whole or not at all: first beside it, then in one step to its place."""
+    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+        Path(beside).chmod(0o644)
+        if fresh and target.exists():
+            message = f"{target.name} is there already and stays as it is: give another name."
+            raise SurfaceError(message)
+        Path(beside).replace(target)
+    finally:
+        Path(beside).unlink(missing_ok=True)

@@ -1,0 +1,181 @@
+"""The JSON Schema of the file, for editors that complete and check while a builder types.
+
+Draft 4, ``definitions`` and ``enum`` only: what editors of TOML files understand. The reader is stricter.
+"""
+
+from __future__ import annotations
+
+import json
+from enum import StrEnum
+from typing import Any
+
+from surfacecheck.model import FLAT_WORDS, Half, Happened, Kind, NoseSkin, Ribs, Skin, Spar, Spec, specs
+from surfacecheck.model import Doubler as DoublerTable
+from surfacecheck.quantities import show_number, to_unit, unit_of
+from surfacecheck.reading._assemble import FIXED_TABLES, NAMED_TABLES
+
+__all__ = ["change_schema", "schema_text", "surface_schema"]
+
+Json = dict[str, Any]
+
+_BRACKET = r"(\s*\(.*\))?\s*$"
+_NUMBER = r"([0-9]+/[0-9]+|([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?)"
+_TEXT: Json = {"type": "string"}
+_NAMES: Json = {"type": "string", "description": "name of a neighbour whose lines are copied; lines beside it win"}
+
+
+def surface_schema() -> Json:
+    """Give the schema of a surface file.
+
+    Returns
+    -------
+    dict
+        JSON Schema, draft 4.
+    """
+    properties = _top(change=False)
+    return _whole("Surface file", properties, ["kind"])
+
+
+def change_schema() -> Json:
+    """Give the schema of a change file.
+
+    Returns
+    -------
+    dict
+        JSON Schema, draft 4.
+    """
+    head: Json = {
+        "based_on": {**_TEXT, "description": "the surface file it changes, in the same folder"},
+        "title": {**_TEXT, "description": "what it changes, in a few words"},
+        "happened": {"type": "array", "items": _table(Happened, change=False), "description": "what happened"},
+    }
+    return _whole("Change file", {**head, **_top(change=True)}, ["based_on"])
+
+
+def schema_text(schema: Json) -> str:
+    """Write a schema as it is kept in a file.
+
+    Parameters
+    ----------
+    schema : dict
+        JSON Schema.
+
+    Returns
+    -------
+    str
+        Indented JSON with a line end.
+    """
+    return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
+
+
+def _whole(title: str, properties: Json, required: list[str]) -> Json:
+    return {
+        "$schema": "http://json-schema.org/draft-04/schema#",
+        "title": title,
+        "type": "object",
+        "properties": properties,
+        "required": required,
+        "additionalProperties": False,
+    }
+
+
+def _top(*, change: bool) -> Json:
+    found: Json = {
+        "form": {"enum": [1], "description": "the form this file is written in"},
+        "kind": _enum(Kind, "what it is"),
+        "half": _enum(Half, "which half; a rudder has none"),
+        "name": {**_TEXT, "description": "your own words"},
+        "drawing": {**_TEXT, "description": "number and issue"},
+        "who_decides": {**_TEXT, "description": "your own words; printed on every sheet"},
+    }
+    for key, _, cls in FIXED_TABLES:
+        found[key] = _table(cls, change=change)
+    for key, _, cls in NAMED_TABLES:
+        found[key] = {"type": "object", "additionalProperties": _table(cls, change=change)}
+    found["sheet"] = _sheet(change=change)
+    return found
+
+
+def _sheet(*, change: bool) -> Json:
+    skin = _table(Skin, change=change)
+    parts: Json = dict.fromkeys(("left_skin", "right_skin", "top_skin", "bottom_skin"), skin)
+    parts |= {key: _table(cls, change=change) for key, cls in (("nose_skin", NoseSkin), ("spar", Spar), ("ribs", Ribs))}
+    doubler = {"doubler": _table(DoublerTable, change=change)}
+    return {"type": "object", "properties": parts, "patternProperties": doubler, "additionalProperties": False}
+
+
+def _table(cls: Any, *, change: bool) -> Json:
+    properties: Json = {"same_as": _NAMES}
+    if change:
+        properties["gone"] = {"enum": ["yes", "no"], "description": "takes the item away"}
+    for key, (_, spec) in specs(cls).items():
+        properties[key] = _answer(spec, change=change)
+        if key in FLAT_WORDS:
+            properties[FLAT_WORDS[key]] = properties[key]
+    return {"type": "object", "properties": properties, "additionalProperties": False}
+
+
+def _answer(spec: Spec, *, change: bool) -> Json:
+    told: Json = {"description": _help(spec)}
+    match spec.kind:
+        case "measure":
+            if spec.quantity == "number":
+                return {**told, "oneOf": [_measure(spec), {"type": "number"}]}
+            return {**told, **_measure(spec)}
+        case "measures":
+            size = {"minItems": spec.length, "maxItems": spec.length} if spec.length else {}
+            return {**told, "oneOf": [{"type": "array", "items": _measure(spec), **size}, _unknown(spec)]}
+        case "measure_map":
+            return {**told, "oneOf": [{"type": "object", "additionalProperties": _measure(spec)}, _unknown(spec)]}
+        case "word":
+            return {**told, **_word(spec.enum)}
+        case "words":
+            return {**told, "oneOf": [{"type": "array", "items": _word(spec.enum)}, _word(spec.enum)]}
+        case "count":
+            whole = {"type": "integer", "minimum": int(spec.low or 0), "maximum": int(spec.high or 0)}
+            return {**told, "oneOf": [whole, _unknown(spec)]}
+        case "texts":
+            return {**told, "oneOf": [{"type": "array", "items": _TEXT}, _TEXT]}
+        case "part":
+            return {**told, **_table(spec.of, change=change)}
+        case "part_list":
+            return {**told, "oneOf": [{"type": "array", "items": _table(spec.of, change=False)}, _unknown(spec)]}
+        case "moves":
+            entry = {"oneOf": [{"type": "number"}, _TEXT]}
+            lines = {"type": "array", "items": {"type": "array", "items": entry}}
+            return {**told, "oneOf": [lines, _unknown(spec)]}
+        case _:
+            return {**told, **_TEXT}
+
+
+def _unknown(spec: Spec) -> Json:
+    words = r"^\s*(\?|none)" if spec.none else r"^\s*\?"
+    return {"type": "string", "pattern": words + _BRACKET}
+
+
+def _measure(spec: Spec) -> Json:
+    ways = sorted({word for one in spec.toward for word in (one, FLAT_WORDS.get(one, one))})
+    side = rf"(\s+({'|'.join(ways)}))?" if ways else ""
+    unit = "" if spec.quantity == "number" else r"\s*[^\s0-9.,(#/][^(]*?"
+    none = "|none" if spec.none else ""
+    return {"type": "string", "pattern": rf"^\s*(\?{none}|{_NUMBER}{unit}{side}){_BRACKET}"}
+
+
+def _word(enum: type[StrEnum] | None) -> Json:
+    assert enum is not None  # noqa: S101 - declared so in the model
+    allowed = [str(one) for one in enum]
+    allowed += [FLAT_WORDS[one] for one in allowed if one in FLAT_WORDS]
+    bracketed = {"type": "string", "pattern": rf"^({'|'.join(allowed)})\s*\(.*\)\s*$"}
+    return {"anyOf": [{"enum": [*allowed, "?"]}, bracketed]}
+
+
+def _enum(enum: type[StrEnum], help: str) -> Json:
+    return {"enum": [str(one) for one in enum], "description": help}
+
+
+def _help(spec: Spec) -> str:
+    if not spec.hint or spec.low is None or spec.high is None:
+        return spec.help
+    low, high = (show_number(to_unit(one, spec.hint), 3) for one in (spec.low, spec.high))
+    inch = unit_of(spec.quantity, "inch")
+    return f"{spec.help}; usually {low} to {high} {spec.hint}" + (f", or in {inch}" if inch != spec.hint else "")
