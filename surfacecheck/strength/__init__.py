@@ -54,8 +54,8 @@ from surfacecheck.strength._factors import (
     Factors,
     fitting,
     highest_special,
+    joint_by_test,
     member,
-    tested_joint,
     turning_bearing,
 )
 from surfacecheck.strength._lugs import (
@@ -128,7 +128,6 @@ from surfacecheck.strength._sections import (
     crippling_angle,
     crippling_two_corners,
     curved_compression_coefficient,
-    effective_width,
     plastic_plate_critical,
     plasticity_supported_plate,
 )
@@ -177,7 +176,6 @@ __all__ = [
     "crippling_two_corners",
     "curved_compression_coefficient",
     "diagonal_tension_factor",
-    "effective_width",
     "fitting",
     "gradient_coefficient",
     "highest_special",
@@ -187,6 +185,7 @@ __all__ = [
     "interaction_en1993_1_8",
     "interaction_margin",
     "interaction_sum",
+    "joint_by_test",
     "largest_factor",
     "least_lip",
     "lip_stiffness",
@@ -227,7 +226,6 @@ __all__ = [
     "strip_moment_clamped",
     "strip_moment_supported",
     "tension_unwelcome",
-    "tested_joint",
     "thin_sheet_double",
     "thin_sheet_single",
     "turning_bearing",

@@ -14,8 +14,8 @@ __all__ = [
     "Factors",
     "fitting",
     "highest_special",
+    "joint_by_test",
     "member",
-    "tested_joint",
     "turning_bearing",
 ]
 
@@ -87,6 +87,11 @@ def highest_special(*special: float) -> float:
 def member() -> Factors:
     """Give the factors of a plain member: 1.5 at ultimate, 1.0 at yield.
 
+    Returns
+    -------
+    Factors
+        The factors [-] and their line.
+
     References
     ----------
     14 CFR Part 23 (Amdt 23-62), 23.303 and 23.305.
@@ -104,8 +109,13 @@ def member() -> Factors:
     )
 
 
-def tested_joint() -> Factors:
+def joint_by_test() -> Factors:
     """Give the factors of a riveted row whose strength rests on comprehensive joint tests: no fitting factor.
+
+    Returns
+    -------
+    Factors
+        The factors [-] and their line.
 
     References
     ----------
@@ -113,7 +123,7 @@ def tested_joint() -> Factors:
 
     Examples
     --------
-    >>> tested_joint().ultimate
+    >>> joint_by_test().ultimate
     1.5
     """
     return Factors(

@@ -67,6 +67,10 @@ def ratio(effect: ArrayLike, strength: ArrayLike) -> NDArray[np.float64]:
     ndarray
         The ratio [-].
 
+    References
+    ----------
+    Definition.
+
     Examples
     --------
     >>> ratio([0.0, 2.0, 2.0], [0.0, 4.0, 0.0]).tolist()

@@ -1,4 +1,4 @@
-"""Beyond first buckling: plasticity, crippling, effective width, channels as a whole, curved sheet."""
+"""Beyond first buckling: plasticity, crippling, channels as a whole, curved sheet."""
 
 from __future__ import annotations
 
@@ -17,7 +17,6 @@ __all__ = [
     "crippling_angle",
     "crippling_two_corners",
     "curved_compression_coefficient",
-    "effective_width",
     "plastic_plate_critical",
     "plasticity_supported_plate",
 ]
@@ -178,43 +177,6 @@ def crippling_angle(area: ArrayLike, thickness: ArrayLike, E: ArrayLike, F_cy: A
     a, t, yield_stress = at_least(0.0, above=True, area=area, thickness=thickness, F_cy=F_cy)
     inner = 2.0 * t * t / a * np.sqrt(floats(E) / yield_stress)
     return np.asarray(yield_stress * np.minimum(0.56 * np.power(inner, 0.85), 0.7))
-
-
-def effective_width(
-    thickness: ArrayLike, E: ArrayLike, stress: ArrayLike, coefficient: float = 1.9
-) -> NDArray[np.float64]:
-    """Give the width of wrinkled skin that still works with a rivet line, both sides together.
-
-    w = 1.9 t sqrt(E/f)
-
-    Parameters
-    ----------
-    thickness : array_like
-        Skin thickness [m].
-    E : array_like
-        Compression modulus [Pa].
-    stress : array_like
-        Compression at the rivet line, above 0 [Pa].
-    coefficient : float
-        1.9 both edges held (k 4), 0.62 one edge free [-].
-
-    Returns
-    -------
-    ndarray
-        Width; the caller cuts it at the sheet there is [m].
-
-    References
-    ----------
-    Von Karman's form; any text on thin-walled structures.
-
-    Examples
-    --------
-    >>> float(effective_width(0.020, 10.1e6, 20000.0))
-    0.8540
-    """
-    (t,) = at_least(0.0, thickness=thickness)
-    (f,) = at_least(0.0, above=True, stress=stress)
-    return np.asarray(coefficient * t * np.sqrt(floats(E) / f))
 
 
 def channel_coefficient(flange_over_web: ArrayLike) -> NDArray[np.float64]:
