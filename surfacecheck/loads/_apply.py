@@ -121,7 +121,7 @@ def apply(
         Places where something may jump, never decreasing; the outline's stations, ribs, hinges and the horn must
         be among them [m].
     bay : array_like of int, shape (S,)
-        Bay between two breaks of each point.
+        Bay between two breaks of each point, counted from 0 at the root [-].
     through_ribs : bool
         Hand the airload over at the ribs instead of spreading it evenly [-].
     masses : Masses, optional

@@ -69,7 +69,9 @@ def control_cases(
             pull = _pull(surface, case, planform)
             factor = np.asarray(np.minimum(CONTROL_SYSTEM, np.maximum(pilot[0] / pull, 1.0)))
             more = (*notes, "need not exceed the greatest pilot force, nor fall below the airload itself")
-        yield _scaled(case, factor, f"control-{case.name}", f"control system, 1.25 x: {case.title}", "23.395(a)", more)
+        cut = "" if np.all(np.asarray(factor) == CONTROL_SYSTEM) else ", cut to the greatest pilot force"
+        title = f"control system, 1.25 x{cut}: {case.title}"
+        yield _scaled(case, factor, f"control-{case.name}", title, "23.395(a)", more)
     if not flight:
         return
     if not known_horn:

@@ -49,6 +49,10 @@ def section(number: str) -> Source:
     Source
         Published.
 
+    References
+    ----------
+    14 CFR Part 23, Amdt 23-62, as in force from 2012 to August 2017.
+
     Examples
     --------
     >>> str(section("23.393"))

@@ -105,7 +105,20 @@ def planform_of(surface: Surface) -> Planform:
 
 
 def side_word(surface: Surface, sign: int) -> str:
-    """Give the builder's word for the way of a load: sign +1 is +z."""
+    """Give the builder's word for the way of a load.
+
+    Parameters
+    ----------
+    surface : Surface
+        The surface.
+    sign : int
+        +1 for a load towards +z, -1 for the other way [-].
+
+    Returns
+    -------
+    str
+        left or right; top or bottom where it lies flat.
+    """
     return surface.said("left" if sign * surface.left_is > 0 else "right")
 
 

@@ -60,7 +60,22 @@ def solid_rivet(diameter: Array, length: Array, rho: float) -> Array:
 
 
 def one_rivet(surface: Surface, name: str) -> tuple[Array, Source]:
-    """Mass of one rivet of a kind, weighed or by formula [kg]."""
+    """Mass of one rivet of a kind, weighed or by formula.
+
+    Parameters
+    ----------
+    surface : Surface
+        For its rivets and metals.
+    name : str
+        Name of the rivet in the file.
+
+    Returns
+    -------
+    mass : ndarray, shape (...)
+        [kg].
+    source : Source
+        The builder's scale, or the formula and how sure it is.
+    """
     kind: Rivet | None = surface.rivets.get(name)
     if kind is None:
         raise Unknown(key=f"rivet.{name}" if name else "rivet")

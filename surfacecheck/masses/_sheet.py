@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import numpy as np
 
@@ -19,10 +19,22 @@ _FLAT = Source(Basis.WORKED_OUT, "developed sheet times thickness times density"
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 
 
-def strip_law(thickness: Array, rho: float) -> object:
+def strip_law(thickness: Array, rho: float) -> Callable[..., tuple[Array, Array]]:
     """Law of a straight strip of sheet from one line to another.
 
     m' = rho t sqrt(c^2 + r^2), centre half way: c the chord between the lines, r how far it rises.
+
+    Parameters
+    ----------
+    thickness : ndarray, shape (...)
+        Sheet [m].
+    rho : float
+        Density [kg/m^3].
+
+    Returns
+    -------
+    callable
+        Takes front, rear and rise at points, all in m; gives running mass and running first moment about the pins.
     """
     t = np.asarray(thickness, dtype=np.float64)[..., None, None, None]
 
@@ -113,7 +125,7 @@ def skin(surface: Surface, lines: Lines, name: str, part: Skin) -> Piece | None:
         return None
     t = known(part.thickness, f"{key}.thickness")
     rho, _ = density(surface, part.alloy, f"{key}.alloy")
-    along = Spread(lines.y, (lines("web_behind"), lines("edge_behind"), lines("spar_depth") / 2.0), strip_law(t, rho))  # type: ignore[arg-type]
+    along = Spread(lines.y, (lines("web_behind"), lines("edge_behind"), lines("spar_depth") / 2.0), strip_law(t, rho))
     return spread(name, along, _FLAT)
 
 

@@ -40,7 +40,7 @@ class Masses:
     mass_scale, first_scale : ndarray, shape (...)
         What the pieces are multiplied by to give the whole [-].
     paint : ndarray, shape (...)
-        Paint added to what was weighed, spread as the skins [kg].
+        Paint added to what was weighed, its centre that of the skins [kg].
     """
 
     pieces: tuple[Piece, ...]
