@@ -20,7 +20,7 @@ from surfacecheck.strength import (
     pull_over_covered,
     row_factor,
     sheet_covered,
-    tested_joint,
+    joint_by_test,
     thin_sheet_single,
     wrinkled_row_margin,
 )
@@ -124,7 +124,7 @@ def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
         Solid rivets with handbook joint values go without the fitting factor; pulled ones and fittings do not.
     """
     if rivet is not None and rivet.set is RivetSet.SOLID and not rivet.shear.known:
-        return tested_joint()
+        return joint_by_test()
     at_yield = surface.method.fitting_factor_at_yield == "yes"
     two = surface.method.two_hinge_factor == "yes" and len(surface.hinges) == 2  # noqa: PLR2004
     return fitting(at_yield=at_yield, two_hinges=two and rivet is None)

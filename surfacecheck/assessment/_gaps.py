@@ -1,0 +1,71 @@
+"""What is not given, and what each value hides."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from surfacecheck.assessment._result import Gap
+from surfacecheck.checks import bracket_needs, horn_needs
+from surfacecheck.model import DrivenBy
+from surfacecheck.sections.box import box_needs
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from surfacecheck.checks import Finding
+    from surfacecheck.loads import MissingCase
+    from surfacecheck.model import Surface
+
+__all__ = ["find_gaps"]
+
+
+def find_gaps(surface: Surface, findings: Iterable[Finding], missing: Iterable[MissingCase], no_box: bool) -> tuple[Gap, ...]:
+    """List every value that is not given, each with what it hides.
+
+    Parameters
+    ----------
+    surface : Surface
+        With its own list of gaps.
+    findings : iterable of Finding
+        Checks; those not given name their keys.
+    missing : iterable of MissingCase
+        Load cases that wait for a value.
+    no_box : bool
+        Whether sections could not be worked [-].
+
+    Returns
+    -------
+    tuple of Gap
+        Those that hide most first.
+    """
+    hides: dict[str, list[str]] = {}
+
+    def note(key: str, what: str) -> None:
+        if what not in hides.setdefault(key, []):
+            hides[key].append(what)
+
+    if no_box:
+        for key in box_needs(surface):
+            note(key, "shear flows, rivet rows, spar margins, load sharing by stiffness")
+    for name, hinge in surface.hinges.items():
+        for key in bracket_needs(surface, hinge):
+            note(key, f"rivets of the {name} hinge bracket")
+    if surface.horn is not None and surface.horn.driven_by is not DrivenBy.TORQUE_TUBE:
+        for key in horn_needs(surface):
+            note(key, "rivets of the horn")
+    for case in missing:
+        note(case.needs, f"load case: {case.name}")
+    for finding in findings:
+        for key in finding.missing:
+            note(key, f"{finding.check.part}: {finding.gives}")
+    for key in surface.gaps:
+        hides.setdefault(key, [])
+    ordered = sorted(hides.items(), key=lambda item: -len(item[1]))
+    return tuple(Gap(key, _short(what)) for key, what in ordered)
+
+
+def _short(what: list[str]) -> str:
+    if not what:
+        return "nothing that is worked out here"
+    shown = "; ".join(what[:3])
+    return shown if len(what) <= 3 else f"{shown}; and {len(what) - 3} more"  # noqa: PLR2004

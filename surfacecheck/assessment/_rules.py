@@ -1,0 +1,151 @@
+"""Rules at every place of a surface."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks import RowLoad, edge_of, plan_row
+from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.rules import (
+    RuleResult,
+    bend_clearance,
+    bend_radius,
+    diameter_for_sheet,
+    edge_distance,
+    gathered,
+    greatest_pitches,
+    grip_range,
+    hole_range,
+    least_pitch,
+    sheet_range,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from surfacecheck.model import Rivet, Row, Surface
+    from surfacecheck.provenance import Value
+    from surfacecheck.statics.span import Span
+
+__all__ = ["rules_of"]
+
+
+def _f(value: Value) -> float:
+    return float(np.min(value.si))  # type: ignore[arg-type]
+
+
+def _head(rivet: Rivet) -> str:
+    return "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
+
+
+def rules_of(surface: Surface, span: Span, rows: tuple[RowLoad, ...]) -> tuple[RuleResult, ...]:
+    """Hold a surface against the rules of the trade.
+
+    Parameters
+    ----------
+    surface : Surface
+        As described.
+    span : Span
+        Its places.
+    rows : tuple of RowLoad
+        Rows with loads; kept for the direction of load.
+
+    Returns
+    -------
+    tuple of RuleResult
+        Row by row, bracket by bracket; texts from other fields once for the surface.
+    """
+    del span, rows
+    results: list[RuleResult] = []
+    once: list[RuleResult] = []
+    for row in surface.rows.values():
+        rivet = surface.rivets.get(row.rivet)
+        if rivet is None or not rivet.diameter.known:
+            continue
+        results += _edges(surface, row, rivet)
+        results += _pitch(surface, row, rivet)
+        once += _sheets(surface, row, rivet)
+    results += _rivets(surface)
+    results += _brackets(surface)
+    results += _bends(surface)
+    return tuple([*results, *gathered(once)])
+
+
+def _edges(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
+    for name in row.joins:
+        edge = edge_of(surface, row, name)
+        if edge.known:
+            yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), place=f"row.{row.name}.edge.{name}")
+
+
+def _pitch(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
+    plan = plan_row(surface, row)
+    if plan is None or plan.count < 2 or plan.pitch <= 0.0:  # noqa: PLR2004
+        return
+    pitch = float(plan.rib_pitch.min()) if plan.rib_pitch.size else plan.pitch
+    yield least_pitch(pitch, _f(rivet.diameter), lines=1, place=f"row.{row.name}.pitch")
+
+
+def _sheets(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
+    parts = [surface.sheet.doublers.get(n) or getattr(surface.sheet, n, None) for n in row.joins]
+    thick = [_f(p.thickness) for p in parts if p is not None and p.thickness.known and not p.thickness.absent]
+    if not thick:
+        return
+    place = f"row.{row.name}"
+    yield sheet_range(min(thick), _f(rivet.diameter), place=place)
+    yield diameter_for_sheet(_f(rivet.diameter), max(thick), place=place)
+    plan = plan_row(surface, row)
+    if plan is not None and plan.pitch > 0.0 and plan.count > 1:
+        yield from greatest_pitches(plan.pitch, min(thick), place=place)
+    if len(rivet.grip) == 2 and len(thick) == len(parts):  # noqa: PLR2004
+        low, high = (None if not g.known else _f(g) for g in rivet.grip)
+        if low is not None or high is not None:
+            yield grip_range(sum(thick), low, high, source=rivet.grip[0].source, place=place)
+
+
+def _rivets(surface: Surface) -> Iterator[RuleResult]:
+    for rivet in surface.rivets.values():
+        if not rivet.hole.known:
+            continue
+        low, high = (None, None) if len(rivet.hole_range) != 2 else (None if not v.known else _f(v) for v in rivet.hole_range)  # noqa: PLR2004
+        kind = "solid" if rivet.set is RivetSet.SOLID else "pulled"
+        source = rivet.hole_range[0].source if rivet.hole_range else None
+        yield hole_range(_f(rivet.hole), low, high, set=kind, source=source, place=f"rivet.{rivet.name}.hole")
+
+
+def _brackets(surface: Surface) -> Iterator[RuleResult]:
+    used = {h.bracket for h in surface.hinges.values()}
+    for name, bracket in surface.brackets.items():
+        rivet = surface.rivets.get(bracket.rivet)
+        if name not in used or rivet is None or not rivet.diameter.known:
+            continue
+        for sheet, edge in bracket.edge.items():
+            if edge.known:
+                place = f"bracket.{name}.edge.{sheet}"
+                yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), load_toward_edge=True, place=place)
+        for gap, count, key in (
+            (bracket.gap_along, bracket.along, "gap_along"), (bracket.gap_sideways, bracket.sideways, "gap_sideways"),
+        ):  # fmt: skip
+            if gap.known and (count or 0) > 1:
+                yield least_pitch(_f(gap), _f(rivet.diameter), place=f"bracket.{name}.{key}")
+        if bracket.bend_inside.known and bracket.thickness.known and bracket.alloy:
+            yield bend_radius(bracket.alloy, _f(bracket.thickness), _f(bracket.bend_inside), place=f"bracket.{name}.bend_inside")
+
+
+def _bends(surface: Surface) -> Iterator[RuleResult]:
+    sheet = surface.sheet
+    for name, part in (("spar", sheet.spar), ("ribs", sheet.ribs)):
+        if not (part.bend_inside.known and part.thickness.known):
+            continue
+        if part.alloy:
+            yield bend_radius(part.alloy, _f(part.thickness), _f(part.bend_inside), place=f"sheet.{name}.bend_inside")
+        for row in surface.rows.values():
+            rivet = surface.rivets.get(row.rivet)
+            edge = row.edge.get(name)
+            across = name in row.joins and set(row.joins) & {"left_skin", "right_skin", "nose_skin"}
+            if rivet is None or edge is None or not (across and edge.known and part.flange.known and rivet.head.known):
+                continue
+            yield bend_clearance(_f(part.flange) - _f(edge), _f(part.thickness), _f(part.bend_inside), _f(rivet.head),
+                                 place=f"row.{row.name}.{name}")  # fmt: skip

@@ -1,0 +1,129 @@
+"""Loads at pins and horn, worst of each by its case; equilibrium of every case."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.assessment._result import HornPull, PinLoad, Rest, Worst
+from surfacecheck.model import DrivenBy
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Surface
+    from surfacecheck.statics import Beam
+    from surfacecheck.statics.span import Span
+
+    Array = NDArray[np.float64]
+
+__all__ = ["horn_pull_of", "pins_of", "rests_of"]
+
+
+def _worst(values: Array, titles: tuple[str, ...]) -> Worst:
+    at = int(np.argmax(np.abs(values)))
+    return Worst(float(values[at]), titles[at])
+
+
+def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[Beam, Beam]) -> tuple[PinLoad, ...]:
+    """List the worst load of each kind at each pin.
+
+    Parameters
+    ----------
+    surface : Surface
+        For the swings.
+    span : Span
+        Hinges.
+    titles : tuple of str
+        Cases.
+    beams : tuple of Beam
+        Both idealisations.
+
+    Returns
+    -------
+    tuple of PinLoad
+        Force of the surface on the pins [N], from root to tip.
+    """
+    on_pin = -beams[0].reactions
+    largest = np.abs(beams[0].reactions).max(axis=(-2, -1))
+    difference = np.abs(beams[0].reactions - beams[1].reactions).max(axis=-1)
+    apart = difference / np.where(largest > 0.0, largest, 1.0)[:, None]
+    swing = max((float(v.si) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)  # type: ignore[arg-type]
+    out = []
+    for h, (name, b) in enumerate(span.hinges.items()):
+        x, y, z = (on_pin[:, h, i] for i in range(3))
+        turned = [(x * np.cos(a) + z * np.sin(a), z * np.cos(a) - x * np.sin(a)) for a in (swing, -swing)]
+        t_x = np.where(np.abs(turned[0][0]) > np.abs(turned[1][0]), turned[0][0], turned[1][0])
+        t_z = np.where(np.abs(turned[0][1]) > np.abs(turned[1][1]), turned[0][1], turned[1][1])
+        out.append(
+            PinLoad(name, float(span.breaks[b]), _worst(z, titles), _worst(x, titles), _worst(y, titles),
+                    _worst(t_z, titles), _worst(t_x, titles), _worst(apart[:, h], titles))
+        )  # fmt: skip
+    return tuple(out)
+
+
+def horn_pull_of(surface: Surface, titles: tuple[str, ...], force: Array, beam: Beam) -> HornPull | None:
+    """Give the largest pull of a cable or rod.
+
+    Parameters
+    ----------
+    surface : Surface
+        For what drives it.
+    titles : tuple of str
+        Cases.
+    force : ndarray, shape (C, P, 3)
+        At each bolt [N].
+    beam : Beam
+        For the torque of a torque tube.
+
+    Returns
+    -------
+    HornPull or None
+        None where there is no horn.
+    """
+    horn = surface.horn
+    if horn is None or horn.driven_by is None or not horn.up.known:
+        return None
+    up = float(horn.up.si)  # type: ignore[arg-type]
+    if horn.driven_by is DrivenBy.TORQUE_TUBE:
+        at = int(np.argmax(np.abs(beam.T_0).max(axis=-1)))
+        worst = beam.T_0[at, int(np.argmax(np.abs(beam.T_0[at])))]
+        return HornPull("torque tube", up, Worst(float(worst), titles[at]))
+    if not force.shape[1]:
+        return None
+    size = np.sqrt((force**2).sum(axis=-1)).max(axis=-1)
+    return HornPull("rod" if horn.driven_by is DrivenBy.ROD else "cable", up, _worst(size, titles))
+
+
+def rests_of(titles: tuple[str, ...], beam: Beam) -> tuple[Rest, ...]:
+    """Sum what goes in and what comes back, case by case, from the loads as put on the stations.
+
+    Parameters
+    ----------
+    titles : tuple of str
+        Cases.
+    beam : Beam
+        Solved.
+
+    Returns
+    -------
+    tuple of Rest
+        Sums and what is left over [N].
+    """
+    loads, weight, y = beam.loads, beam.stations.weight, beam.stations.y
+    given = np.stack([(q * weight).sum(axis=-1) for q in (loads.x, loads.y, loads.z)], axis=-1) + loads.force.sum(axis=-2)
+    held = beam.reactions.sum(axis=-2)
+    up = beam.stations.breaks
+    at = up[list(beam.supports.hinges)]
+    M_x = (loads.z * weight * y).sum(-1) + (loads.moment_x * weight).sum(-1) + (loads.force[..., 2] * up).sum(-1)
+    M_x = M_x + loads.moment[..., 0].sum(-1) + (beam.reactions[..., 2] * at).sum(-1) + beam.couples[..., 0].sum(-1)
+    M_z = -(loads.x * weight * y).sum(-1) + (loads.moment_z * weight).sum(-1) - (loads.force[..., 0] * up).sum(-1)
+    M_z = M_z + loads.moment[..., 2].sum(-1) - (beam.reactions[..., 0] * at).sum(-1) + beam.couples[..., 1].sum(-1)
+    T = (loads.torque * weight).sum(-1) + loads.moment[..., 1].sum(-1)
+    span = up[-1] - up[0]
+    force = np.abs(given + held).max(axis=-1)
+    rest = np.maximum(force, np.abs(np.stack([M_x, M_z, T])).max(axis=0) / span)
+    return tuple(
+        Rest(title, tuple(map(float, given[c])), tuple(map(float, held[c])), float(rest[c])) for c, title in enumerate(titles)
+    )  # type: ignore[misc]

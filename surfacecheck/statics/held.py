@@ -1,0 +1,156 @@
+"""The hinges of a surface as supports: what gives, what is off line, which takes the load along the pins."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.model import DrivenBy, YesNo
+from surfacecheck.statics._loads import BeamLoads, close_with_couple, point_force, total_torque
+from surfacecheck.statics._supports import Supports
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    from surfacecheck.loads import CaseLoads, LoadCase
+    from surfacecheck.model import Surface
+    from surfacecheck.statics._grid import Grid
+    from surfacecheck.statics.span import Span
+
+    Array = NDArray[np.float64]
+
+__all__ = ["beam_loads", "hold_torque", "supports_of"]
+
+
+def supports_of(surface: Surface, span: Span, cases: Sequence[LoadCase], springs: bool = True) -> Supports:
+    """Describe the hinges as supports.
+
+    Parameters
+    ----------
+    surface : Surface
+        With at least two hinges.
+    span : Span
+        Its stations.
+    cases : sequence of LoadCase
+        C of them; each says which share of the fin's bending is its own, and which hinge takes the load along.
+    springs : bool
+        False leaves out flexibility and displacements, for a beam whose stiffness is not known [-].
+
+    Returns
+    -------
+    Supports
+        Compliance lateral first [m/N], displacement (z, x) [m].
+    """
+    hinges = [surface.hinges[name] for name in span.hinges]
+    names = list(span.hinges)
+    thrust = np.array([names.index(c.thrust) if c.thrust in names else _along(surface, names) for c in cases])
+    breaks = tuple(span.hinges.values())
+    if not springs:
+        return Supports(breaks, thrust=thrust)
+    left = surface.left_is
+    set_in = np.array([[left * _number(h.out_of_line.si), _number(h.out_of_line_aft.si)] for h in hinges])
+    bends = np.array([left * _number(h.fin_bends.si) for h in hinges])
+    displacement = np.broadcast_to(set_in, (len(cases), len(hinges), 2)).copy()
+    displacement[..., 0] += np.array([[float(np.asarray(c.fin))] for c in cases]) * bends
+    side = _lateral(surface, hinges, span.breaks[list(breaks)])
+    fore = np.diag([_number(h.gives_fore_aft.si) for h in hinges])
+    zero = np.zeros_like(side)
+    compliance = np.block([[side, zero], [zero, fore]])
+    held = ()
+    horn = surface.horn
+    if horn is not None and horn.driven_by is DrivenBy.TORQUE_TUBE and span.horn in breaks:
+        held = (span.horn,) if horn.turns_other_half is YesNo.YES else ()
+    return Supports(
+        breaks,
+        compliance=compliance if compliance.any() else None,
+        displacement=displacement if displacement.any() else None,
+        thrust=thrust,
+        slopes_held=held,  # type: ignore[arg-type]
+    )
+
+
+def _number(si: object) -> float:
+    return 0.0 if si is None else float(si)  # type: ignore[arg-type]
+
+
+def _along(surface: Surface, names: list[str]) -> int:
+    """The hinge that takes a small load along the pins where no case says: the first with a thrust face."""
+    return next((i for i, n in enumerate(names) if surface.hinges[n].takes_along is YesNo.YES), 0)
+
+
+def _lateral(surface: Surface, hinges: list[object], up: Array) -> Array:
+    """Sideways flexibility: the fin's matrix, or a fin with its bending stiffness, or a spring at each hinge."""
+    fin = surface.fin
+    if fin.moves is not None and all(v.known for row in fin.moves for v in row):
+        return np.array([[_number(v.si) for v in row] for row in fin.moves])
+    if fin.bending_stiffness.known:
+        low, high = np.minimum.outer(up, up), np.maximum.outer(up, up)
+        low, high = np.maximum(low, 0.0), np.maximum(high, 0.0)
+        return np.asarray(low**2 * (3.0 * high - low) / (6.0 * _number(fin.bending_stiffness.si)))
+    return np.diag([_number(h.gives_sideways.si) for h in hinges])  # type: ignore[attr-defined]
+
+
+def beam_loads(loads: CaseLoads) -> BeamLoads:
+    """Take over the loads of all cases.
+
+    Parameters
+    ----------
+    loads : CaseLoads
+        As put on the stations.
+
+    Returns
+    -------
+    BeamLoads
+        For the solver [N/m], [N m/m], [N], [N m].
+    """
+    return BeamLoads(loads.x, loads.y, loads.z, loads.torque, loads.moment_x, loads.moment_z, loads.force, loads.moment)
+
+
+def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[BeamLoads, Array, Array, Array]:
+    """Close the torque of every case by what holds it: a cable or rod, a stop, a couple, or nothing.
+
+    Parameters
+    ----------
+    stations : Grid
+        Points and breaks.
+    loads : BeamLoads
+        C cases.
+    given : CaseLoads
+        Says what holds each case.
+
+    Returns
+    -------
+    loads : BeamLoads
+        With the holding forces.
+    force : ndarray, shape (C, 3)
+        Holding force on the surface [N]; zero where a couple holds.
+    side : ndarray, shape (C,)
+        Side of the horn it acts on, +1 or -1 towards +z; 0 where it is not the horn [-].
+    couple : ndarray, shape (C,)
+        Holding couple about +y [N m].
+    """
+    torque = total_torque(stations, loads)
+    count = torque.shape[-1]
+    force, side, couple = np.zeros((count, 3)), np.zeros(count), np.zeros(count)
+    at, moment = np.zeros(count, dtype=np.intp), np.zeros((count, 3))
+    for c, hold in enumerate(given.holds):
+        at[c] = max(hold.at_break, 0)
+        if hold.how == "line":
+            d = np.asarray(hold.direction, dtype=np.float64)
+            arm = point_force(d, float(hold.x), float(hold.z))  # type: ignore[arg-type]
+            force[c] = -torque[c] / arm[1] * d
+            moment[c] = -torque[c] / arm[1] * arm
+            side[c] = np.sign(float(hold.z))  # type: ignore[arg-type]
+        elif hold.how in {"couple", "not given"}:
+            couple[c] = -torque[c]
+            moment[c] = (0.0, couple[c], 0.0)
+    for b in np.unique(at):
+        here = (at == b)[:, None]
+        loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))
+    return loads, force, side, couple
+
+
+spare = close_with_couple
