@@ -69,7 +69,7 @@ def _about_shear_centre(
     """Torque about the shear centre: T at (a, b) plus (x_s - a) V_z - (z_s - b) V_x."""
     v_x, v_z, torque = cases.loads
     if about is None:
-        return torque
+        return np.asarray(np.broadcast_arrays(torque, v_x, v_z)[0])
     a, b = (np.asarray(place, dtype=np.float64) for place in about)
     arm_x, arm_z = np.asarray(section.x_s - a), np.asarray(section.z_s - b)
     return np.asarray(torque + cases.room(arm_x) * v_z - cases.room(arm_z) * v_x)
