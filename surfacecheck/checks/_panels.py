@@ -53,7 +53,7 @@ def _critical(effects: Effects, width: Array, t: Array, modulus: float, poisson:
     length = high - low
     mean = 0.5 * (np.interp(low, effects.span.y, width) + np.interp(high, effects.span.y, width))
     short, long_ = np.minimum(length, mean), np.maximum(length, mean)
-    k = shear_coefficient(long_ / short)
+    k, short = shear_coefficient(long_, short)
     plate = np.pi**2 / (12.0 * (1.0 - poisson**2))
     return np.asarray(k * plate * modulus * (t / short) ** 2 * t)
 
