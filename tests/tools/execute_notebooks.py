@@ -42,6 +42,7 @@ def worked_out(path: Path) -> str:
         timeout=300,
         kernel_name="python3",
         record_timing=False,
+        extra_arguments=["--log-level=ERROR"],  # else each kernel explains how it talks to this script
         coalesce_streams=True,  # how a text is cut into pieces depends on the moment
         resources={"metadata": {"path": str(path.parent)}},
     )
