@@ -179,6 +179,9 @@ def _note(spec: Spec, blank: Blank) -> str:
     if spec.enum is not None:
         return f"{spec.help}: {' / '.join(said(str(one), blank.kind) for one in spec.enum)}"
     note = spec.help
+    if blank.kind is not Kind.RUDDER:
+        note = note.replace("lowest edge", "innermost edge").replace("to the left", "to the top")
+        note = note.replace("to the right", "to the bottom")
     if spec.toward and spec.low != 0:
         note += f"; {' / '.join(said(one, blank.kind) for one in spec.toward)}"
     if spec.quantity and spec.low is not None and spec.high is not None:

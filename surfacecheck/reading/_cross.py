@@ -31,6 +31,7 @@ def check_layout(surface: Surface, context: Context) -> None:
         Takes the faults.
     """
     span = _outline(surface, context)
+    _load(surface, context)
     _hinges(surface, span, context)
     _ribs(surface, span, context)
     for name, doubler in surface.sheet.doublers.items():
@@ -64,6 +65,15 @@ def _outline(surface: Surface, context: Context) -> tuple[Value, Value] | None:
             message = f"the trailing edge ({one.edge_behind.said}) is not behind the web ({one.web_behind.said})."
             context.wrong(message, f"outline.at[{count}].edge_behind")
     return ups[0], ups[-1]
+
+
+def _load(surface: Surface, context: Context) -> None:
+    load = surface.load
+    given = [name for name in ("pressure", "total") if getattr(load, name).known]
+    given += ["rule"] if load.rule is not None else []
+    if len(given) > 1:
+        message = f"{' and '.join(given)}: the load is given more than once. Keep one."
+        context.wrong(message, f"load.{given[-1]}")
 
 
 def _inside(

@@ -119,7 +119,11 @@ def _of_load(load: Load, surface: Surface, context: Context, wanted: list[str]) 
             for name in ("weight", "wing_area", "load_factor")
             if not getattr(surface.aeroplane, name).known
         ]
-    if not given and "load" not in context.gaps:
+    if "load" in context.gaps:
+        return
+    alternatives = {"load.pressure", "load.total", "load.rule"}
+    context.gaps[:] = [one for one in context.gaps if one not in alternatives]
+    if not given:
         wanted.append("load.pressure")
 
 

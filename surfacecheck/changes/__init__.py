@@ -1,0 +1,5 @@
+"""Changes laid over a surface: one surface for each way it could be."""
+
+from surfacecheck.changes._variants import variants
+
+__all__ = ["variants"]
