@@ -79,6 +79,7 @@ def imports(rounds: int) -> list[dict[str, object]]:
     return [
         row("import surfacecheck | numpy", fresh("import surfacecheck"), numpy, "1.3", rounds),
         row("import the kernel | numpy", fresh(f"import {kernel}"), numpy, "", rounds),
+        row("import read, assess | numpy", fresh("from surfacecheck import assess, read"), numpy, "", rounds),
     ]
 
 

@@ -16,7 +16,12 @@ ROOT = Path(__file__).parents[2]
 
 
 def test_an_old_python_can_parse_it():
-    ast.parse((ROOT / "start.py").read_text(encoding="ascii"), feature_version=(3, 5))
+    # Python 3.5 has neither f-strings nor annotated names, and ast itself goes back to 3.7 only in newer Pythons
+    tree = ast.parse((ROOT / "start.py").read_text(encoding="ascii"), feature_version=(3, 7))
+    newer = (ast.JoinedStr, ast.AnnAssign, ast.NamedExpr, ast.Match, ast.AsyncFunctionDef)
+    assert not [node for node in ast.walk(tree) if isinstance(node, newer)]
+    arguments = [node.args for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)]
+    assert not [one for one in arguments if one.kwonlyargs or one.posonlyargs]
 
 
 @pytest.mark.parametrize("version", [(2, 7, 18), (3, 5, 0), (3, 9, 18), (3, 10, 13)])
