@@ -116,6 +116,10 @@ class Check:
         The line of factors, in words.
     notes : tuple of str
         Assumptions that go with the number.
+    subject : str
+        What carries the effect, for the sentence: "this rivet".
+    spot_cases : tuple of str
+        Where the cases were reduced before (one case on the axis): the case of each spot; empty otherwise.
     """
 
     place: str
@@ -135,6 +139,7 @@ class Check:
     factors: str = ""
     notes: tuple[str, ...] = ()
     subject: str = ""
+    spot_cases: tuple[str, ...] = ()
     missing: tuple[str, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -344,7 +349,7 @@ def find(check: Check) -> Finding:
         part=f"{check.part}, {name}" if name else check.part,
         margin=margin,
         outcome=outcome,
-        case=check.cases[case],
+        case=check.spot_cases[spot] if check.spot_cases else check.cases[case],
         spot=name,
         required=None if required is None else float(required[case, spot]),
         available=available,

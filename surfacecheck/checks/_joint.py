@@ -106,6 +106,12 @@ class Joint:
     wrinkle: Array | float = 0.0
     notes: tuple[str, ...] = ()
     subject: str = "this rivet"
+    spot_cases: tuple[str, ...] = ()
+
+    @property
+    def axes(self) -> dict[str, tuple[str, ...]]:
+        """Names along the axes of a check."""
+        return {"cases": self.cases, "spots": self.spots, "spot_cases": self.spot_cases}
 
 
 def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
@@ -173,8 +179,8 @@ def _sheared(joint: Joint, factors: Factors, mode: str, gives: str, available: s
         letters["w"] = Term(row_factor(k), "", "1 + 0.414 k, k at that load, of the wrinkled sheet", TN_2661)
         letters["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
         required = f"{required} * w"
-    check = Check(joint.place, mode, joint.part, gives, available, required, letters, cases=joint.cases,
-                  spots=joint.spots, source=source, **settings)  # type: ignore[arg-type]  # fmt: skip
+    check = Check(joint.place, mode, joint.part, gives, available, required, letters, source=source,
+                  **joint.axes, **settings)  # type: ignore[arg-type]  # fmt: skip
     if isinstance(joint.wrinkle, float) or check.missing:
         return check
     with np.errstate(divide="ignore", invalid="ignore"):
@@ -202,7 +208,7 @@ def _rivet(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
     T = Term(joint.tension, "force", "pull on one rivet at limit")
     P_t = Term(pull.si, "force", "pull strength of one rivet", pull.source, pull.key)
     yield Check(joint.place, "rivet-pull", joint.part, "rivet pulls out", "P_t", "FS * T", {"T": T, name: factor_term, "P_t": P_t},
-                "T", joint.cases, joint.spots, pull.source, factors=factors.line, notes=joint.notes, subject=joint.subject)  # fmt: skip
+                "T", source=pull.source, **joint.axes, factors=factors.line, notes=joint.notes, subject=joint.subject)  # fmt: skip
     if P_s is None or pull.si is None:
         return
     terms = {"S": Term(joint.shear, "force", "shear of one rivet at limit"), "T": T, name: factor_term, "P_s": strength, "P_t": P_t}
@@ -213,7 +219,7 @@ def _rivet(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
         terms["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
         proof = "(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*r))))/P_s)**2 + (lam*FS*T/P_t)**2"
     yield Check(joint.place, "rivet-both", joint.part, "rivet gives, shear and pull together", "1", required, terms, "S",
-                joint.cases, joint.spots, BOTH, proof=proof, factors=factors.line, notes=(*joint.notes, *notes),
+                source=BOTH, **joint.axes, proof=proof, factors=factors.line, notes=(*joint.notes, *notes),
                 subject=joint.subject)  # fmt: skip
 
 
@@ -283,5 +289,5 @@ def _head(joint: Joint, factors: Factors) -> Iterator[Check]:
     notes = ("rule written for screws with washers in steel sheet; borrowed for want of one for rivets",)
     notes = notes if covered else (*notes, "sheet outside 0.5 to 1.5 mm, the range of the rule")
     yield Check(joint.place, "pull-over", joint.part, f"{outer.words} pulls over the rivet head", "0.5 * d_h * t * F_tu", "FS * T",
-                terms, "T", joint.cases, joint.spots, PULL_OVER, factors=factors.line, notes=(*joint.notes, *notes),
+                terms, "T", source=PULL_OVER, **joint.axes, factors=factors.line, notes=(*joint.notes, *notes),
                 subject=joint.subject)  # fmt: skip

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._effects import PRACTICE, Effects, pretty_place
+from surfacecheck.checks._effects import Effects, pretty_place
 from surfacecheck.checks._joint import Joint, Layer, factors_of, joint_checks
 from surfacecheck.checks._layout import RowPlan, plan_row
-from surfacecheck.checks._panels import skin_wrinkle
+from surfacecheck.checks._panels import bay_edges, skin_wrinkle
+from surfacecheck.checks._reduce import worst_spots
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.sections.box import sides_of
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._check import Check
-    from surfacecheck.model import Row, Surface
+    from surfacecheck.model import Rivet, Row, Surface
 
     Array = NDArray[np.float64]
 
@@ -144,19 +145,40 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
             continue
-        joint = Joint(
-            place=f"row.{load.row.name}",
-            part=load.row.name.replace("_", " "),
-            rivet=rivet,
-            layers=tuple(_layer(surface, load.row, name, force) for name, force in load.layers.items()),
-            shear=load.shear,
-            tension=load.tension,
-            cases=load.effects.cases,
-            spots=load.spots,
-            wrinkle=load.wrinkle,
-            notes=load.notes,
-        )
+        joint = _joint(surface, load, rivet, _groups(load))
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
+
+
+def _groups(load: RowLoad) -> NDArray[np.intp]:
+    """Number of the bay between ribs of each station; every rib for itself in rows on ribs."""
+    if len(load.spots) != load.effects.span.y.size:
+        return np.arange(len(load.spots))
+    return np.unique(bay_edges(load.effects)[0], return_inverse=True)[1]
+
+
+def _joint(surface: Surface, load: RowLoad, rivet: Rivet, groups: NDArray[np.intp]) -> Joint:
+    """Keep only the cases and spots that can be the worst."""
+    ratio = np.broadcast_to(load.wrinkle, load.shear.shape)
+    pairs = [(load.shear, load.tension), (load.shear, ratio), *((force, ratio) for force in load.layers.values())]
+    at = worst_spots(groups, pairs)
+    case, spot = np.divmod(at, load.shear.shape[1])
+
+    def kept(values: Array) -> Array:
+        return values[case, spot][None, :]
+
+    return Joint(
+        place=f"row.{load.row.name}",
+        part=load.row.name.replace("_", " "),
+        rivet=rivet,
+        layers=tuple(_layer(surface, load.row, name, kept(force)) for name, force in load.layers.items()),
+        shear=kept(load.shear),
+        tension=kept(load.tension),
+        cases=("",),
+        spots=tuple(load.spots[i] for i in spot),
+        spot_cases=tuple(load.effects.cases[i] for i in case),
+        wrinkle=load.wrinkle if isinstance(load.wrinkle, float) else kept(ratio),
+        notes=load.notes,
+    )
 
 
 def _layer(surface: Surface, row: Row, name: str, force: Array) -> Layer:
@@ -341,5 +363,3 @@ def _web_stress(effects: Effects) -> Array:
     corners = [stress_at(effects, node) for node in ("corner_plus", "corner_minus")]
     return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
 
-
-SOURCE = PRACTICE
