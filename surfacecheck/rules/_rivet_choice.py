@@ -126,6 +126,7 @@ def _between(
     name: str, found: float, least: float | None, most: float | None, what: str, source: Source, field: str, place: str
 ) -> RuleResult:
     """Compare with a range of which either end may be unknown."""
+    positive(**{f"{word} of {name}": end for word, end in (("least", least), ("most", most)) if end is not None})
     low = least is not None and judged(found, least) == DOES_NOT_MEET
     high = most is not None and judged(found, most, most=True) == DOES_NOT_MEET
     if low or high:

@@ -134,7 +134,8 @@ def _waves(a_over_b: NDArray[np.float64], half_wave: float, form: tuple[float, f
     fewer = np.maximum(np.floor(a_over_b / half_wave), 1.0)
     least = np.full_like(a_over_b, np.inf)
     for m in (fewer, fewer + 1.0):
-        square = (a_over_b / m) ** 2
+        phi = a_over_b / m
+        square = phi * phi  # not **2: a lone number and an array differ in the last bit there
         least = np.minimum(least, form[0] + form[1] * square + form[2] / square)
     return least
 

@@ -2,7 +2,8 @@
 
 Span 0.9 m, hinges at y 0.1 and 0.7 m, load 450 N/m at 0.12 m aft of the hinge line; channel spar 40 x 16 x 0.8 mm,
 skins 0.6 mm, chord aft of the web 0.300 m, lap boom 14.4 mm^2. Rows 3.2 mm at 25 mm, 750 N shear and 900 N tension;
-bracket 4.0 mm, 1250 N and 1500 N; F_tu 290, F_cy 240, F_su 180, F_bru 600, F_bry 380 MPa. The hand work gives five digits.
+bracket 4.0 mm, 1250 N and 1500 N; F_tu 290, F_cy 240, F_su 180, F_bru 600, F_bry 380 MPa.
+The hand work gives five digits.
 """
 
 from __future__ import annotations
