@@ -34,7 +34,7 @@ def strip_law(thickness: Array, rho: float) -> Callable[..., tuple[Array, Array]
     Returns
     -------
     callable
-        Takes front, rear and rise at points, all in m; gives running mass and running first moment about the pins.
+        Takes front, rear and rise at points [m]; gives running mass [kg/m] and running first moment [kg].
     """
     t = np.asarray(thickness, dtype=np.float64)[..., None, None, None]
 
