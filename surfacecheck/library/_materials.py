@@ -92,6 +92,7 @@ def _rows() -> dict[str, list[Material]]:
     return found
 
 
+@cache
 def _also() -> dict[str, str]:
     rows = table(_FILE)["material"]
     return {word.casefold(): row["name"] for row in rows for word in (row["name"], *row.get("also", ()))}

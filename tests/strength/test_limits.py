@@ -84,6 +84,15 @@ def test_no_strength_is_minus_one() -> None:
     R = st.ratio(10.0, 0.0)
     assert float(st.interaction_margin(R, 0.0)) == -1.0
     assert float(st.wrinkled_row_margin(R, 0.0, 2.0, 1.5)) == -1.0
+    assert float(st.wrinkled_row_margin(0.1, R, 2.0, 1.5)) == -1.0
+
+
+def test_far_ends_of_wrinkling() -> None:
+    """A sheet that wrinkles under nothing is wrinkled through and through; tiny effects leave a huge margin."""
+    through = float(st.wrinkled_row_margin(0.2, 0.1, np.inf, 1.5))
+    assert through == pytest.approx(float(st.interaction_margin(1.5 * 0.2 * 1.414, 1.5 * 0.1)), rel=1e-12)
+    assert float(st.wrinkled_row_margin(1e-99, 0.0, 2.0, 1.5)) > 1e98
+    assert float(st.wrinkled_row_margin(1e-300, 1e-300, 2.0, 1.5)) == np.inf
 
 
 def test_sheet_that_never_buckles_is_flat() -> None:
