@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.masses import _fittings, _rivets, _sheet
 from surfacecheck.masses._outline import Lines, lines_of
-from surfacecheck.masses._parts import Array, LeftOut, Piece, Unknown
+from surfacecheck.masses._parts import Array, LeftOut, Piece, Spread, Unknown, spread
 from surfacecheck.model import Surface
 from surfacecheck.provenance import Basis, Source
 
@@ -55,8 +55,8 @@ class Masses:
 
     @property
     def known(self) -> bool:
-        """Whether the whole mass is known: weighed, or no part left out."""
-        return self.mass_source is not _WORKED_OUT or not self.left_out
+        """Whether the whole mass is known and lies somewhere: weighed, or no part left out."""
+        return bool(self.pieces) and (self.mass_source is not _WORKED_OUT or not self.left_out)
 
     @property
     def x(self) -> Array:
@@ -147,7 +147,17 @@ def weigh(surface: Surface) -> Masses:
                 pieces.extend(make())
             except Unknown as gap:
                 left.append(LeftOut(name, gap.key))
+        if not pieces and surface.weighed.mass.si is not None and "edge_behind" in lines.given:
+            pieces.append(_as_area(lines))
     return _whole(surface, tuple(pieces), tuple(left))
+
+
+def _as_area(lines: Lines) -> Piece:
+    """Spread a mass of which only the scale is known: one kilogram on each square metre, to be scaled."""
+    pins = np.zeros_like(lines("edge_behind"))
+    along = Spread(lines.y, (pins, lines("edge_behind"), pins), _sheet.strip_law(np.asarray(1.0), 1.0))
+    source = Source(Basis.ASSUMED, "no part is known: spread as the area behind the pins")
+    return spread("the weighed whole", along, source)
 
 
 def _makers(surface: Surface, lines: Lines) -> Iterable[tuple[str, Callable[[], Iterable[Piece]]]]:
