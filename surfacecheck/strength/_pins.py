@@ -23,7 +23,10 @@ __all__ = [
     "pin_shear",
 ]
 
-PIN_SOURCE = Source(Basis.PUBLISHED, "AFFDL-TR-69-42, Stress Analysis Manual, ch. 9, pin bending; shear: statics")
+PIN_SOURCE = Source(
+    Basis.PUBLISHED,
+    "AFFDL-TR-69-42, Stress Analysis Manual, ch. 9, pin bending, as quoted in secondary text; shear: statics",
+)
 
 ROUND_PLASTIC = 16.0 / (3.0 * np.pi)
 """Moment of a fully yielded round bar over the elastic one: the most a bending strength may be raised by [-]."""

@@ -32,9 +32,11 @@ __all__ = [
 _T = TypeVar("_T")
 
 PLATE_SOURCE = Source(
-    Basis.PUBLISHED,
-    "G. Gerard, H. Becker, NACA TN 3781 (1957), flat plates, form; coefficients worked out by Ritz solution",
+    Basis.WORKED_OUT,
+    "F = k C E (t/b)^2, the form of G. Gerard, H. Becker, NACA TN 3781 (1957), whose charts were not at hand; "
+    "coefficients k by a Ritz solution",
 )
+
 FLANGE_FREE = 0.43
 """Compression coefficient of a long flange, one side held, one free (NACA TN 3781 charts; 0.425 exact for nu 0.3)."""
 

@@ -31,7 +31,9 @@ __all__ = [
 LEAST_T_OVER_D = 0.18
 """Thinnest sheet over nominal rivet diameter that the bearing and shear tables cover (MIL-HDBK-5J, 8.1.2.1)."""
 
-SOLID_SHEAR_SOURCE = Source(Basis.PUBLISHED, "MIL-HDBK-5J (2003), 8.1.2, shear on the hole area of Table 8.1.2(a)")
+SOLID_SHEAR_SOURCE = Source(
+    Basis.PUBLISHED, "MIL-HDBK-5J (2003), 8.1.2, shear on the hole area of Table 8.1.2(a), as quoted in secondary text"
+)
 THIN_SHEET_SOURCE = Source(
     Basis.PUBLISHED,
     "MIL-HDBK-5J (2003), Table 8.1.2.1(b), as quoted in secondary text; its closed form from memory",
