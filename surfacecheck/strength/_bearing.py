@@ -30,7 +30,7 @@ LEAST_E_OVER_D = 1.5
 
 BEARING_SOURCE = Source(
     Basis.PUBLISHED,
-    "MIL-HDBK-5J (2003), 1.4.7.1 and 8.1.2.1: F_br x D x t, e/D 1.5 to 2.0, no more above 2.0; as quoted in secondary text",
+    "MIL-HDBK-5J (2003), 1.4.7.1 and 8.1.2.1, as quoted in secondary text: F_br x D x t, e/D 1.5 to 2.0 and not above",
 )
 SHEAR_OUT_SOURCE = Source(
     Basis.COMMON_PRACTICE, "two 40-degree planes, 2 F_su t (e - D/2 cos 40 deg); not safe below e/D 1.5"
