@@ -60,7 +60,7 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan) 
     V, N, T = sums[..., :2, :, :], sums[..., 2, :, :], sums[..., 3, :, :]
     M = running(stations, V.reshape(*lead, 2 * cases, points)).reshape(V.shape) + sums[..., 4:, :, :]
     root = sums[..., 0] + at_break[..., 0]
-    _check_torque(root[..., 3, :], T, at_break[..., 3, :, :])
+    _check_torque(root[..., 3, :], sums, at_break, stations.breaks[..., -1] - stations.breaks[..., 0])
 
     thrust = np.zeros((*lead, cases, n))
     who = np.zeros(cases, dtype=np.intp) if supports.thrust is None else supports.thrust
@@ -84,8 +84,16 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan) 
     return Balance(M, V, N, T, V_run, starts, ends, thrust, length, xi)
 
 
-def _check_torque(left: Array, T: Array, at_break: Array) -> None:
-    size = np.maximum(np.abs(T).max(axis=-1), np.abs(at_break).max(axis=-1))
+def _check_torque(left: Array, sums: Array, at_break: Array, span: Array) -> None:
+    """Refuse a torque left over at the root; what counts as rounding is measured by all the loads there are."""
+    size = np.abs(sums[..., 3, :, :]).max(axis=-1)
+    if not (np.abs(left) > TORQUE_REST * size).any():
+        return
+    # forces times span too: a force at the end and its rod may cancel at one break, and leave only their rounding
+    for component in range(4):
+        reach = span[..., None] if component < 3 else 1.0
+        for values in (sums, at_break):
+            size = np.maximum(size, np.abs(values[..., component, :, :]).max(axis=-1) * reach)
     open_ = np.abs(left) > TORQUE_REST * size
     if open_.any():
         worst = left[open_].flat[0]

@@ -18,7 +18,7 @@ import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.statics._balance import balance
-from surfacecheck.statics._grid import Array, Grid
+from surfacecheck.statics._grid import Array, Grid, rows_times
 from surfacecheck.statics._loads import BeamLoads
 from surfacecheck.statics._redundants import redundants, unit_functions
 from surfacecheck.statics._supports import BeamStiffness, Supports, check_stiffness, check_supports, plan
@@ -107,10 +107,10 @@ def solve(stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: 
     if layout.at_start.shape[0]:
         units = unit_functions(layout, free)
         m = redundants(stations, stiffness, supports, layout, free, units, coupled)
-        extra = m @ units.shears[..., None, :, :]
+        extra = rows_times(m, units.shears)
         V_run, V = V_run + extra, V + np.take(extra, layout.run, axis=-1)
-        M = M + m @ units.hats[..., None, :, :]
-        starts, ends = starts + m @ layout.at_start, ends + m @ layout.at_end
+        M = M + rows_times(m, units.hats)
+        starts, ends = starts + rows_times(m, layout.at_start), ends + rows_times(m, layout.at_end)
     side = V_run[..., :-1] - V_run[..., 1:]
     reactions = np.stack(np.broadcast_arrays(side[..., 1, :, :], free.thrust, side[..., 0, :, :]), axis=-1)
     held = list(layout.held)

@@ -8,6 +8,7 @@ import numpy as np
 
 from surfacecheck.statics._beam import Beam
 from surfacecheck.statics._grid import Array, running
+from surfacecheck.statics._redundants import given_way
 from surfacecheck.statics._strains import curvature, shear_and_twist
 
 __all__ = ["Deflections", "deflections"]
@@ -122,10 +123,7 @@ def _support_displacement(beam: Beam) -> Array:
     R = np.stack([beam.reactions[..., 2], beam.reactions[..., 0]], axis=-3)
     out = np.zeros(R.shape)
     if beam.supports.compliance is not None:
-        force = np.concatenate([R[..., 0, :, :], R[..., 1, :, :]], axis=-1)
-        gives = force @ np.swapaxes(beam.supports.compliance, -1, -2)
-        n = R.shape[-1]
-        out = out - np.stack([gives[..., :n], gives[..., n:]], axis=-3)
+        out = out - given_way(beam.supports.compliance, R)
     if beam.supports.displacement is not None:
         out = out + np.moveaxis(beam.supports.displacement, -1, -3)
     return out

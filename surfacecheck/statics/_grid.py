@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from surfacecheck.errors import SurfaceError
 
-__all__ = ["POINTS_A_CELL", "Array", "Grid", "grid", "inboard_of", "running"]
+__all__ = ["POINTS_A_CELL", "Array", "Grid", "grid", "inboard_of", "plain", "rows_times", "running"]
 
 Array: TypeAlias = NDArray[np.float64]
 
@@ -256,3 +256,19 @@ def inboard_of(stations: Grid) -> NDArray[Any]:
         1 [-] where the point is inboard of the break, so that a force at the break belongs to its sum; else 0.
     """
     return _layout(stations.cells).inboard
+
+
+def plain(values: Array) -> Array:
+    """Copy into memory laid out the plain way.
+
+    An axis of length one has a stride that nobody chose, and the linear algebra takes another way by it: without this
+    a stack could differ from single runs in the last bit.
+    """
+    return np.array(values, order="C", copy=True)
+
+
+def rows_times(state: Array, matrix: Array) -> Array:
+    """Multiply (..., 2, C, X) by (..., X, Y); planes and cases together are the rows, two at least."""
+    *lead, planes, cases, width = state.shape
+    out = plain(state.reshape(*lead, planes * cases, width)) @ matrix
+    return out.reshape(*out.shape[:-2], planes, cases, matrix.shape[-1])

@@ -6,6 +6,8 @@ form in w and theta with second-order elements. Reactions are the residuals at t
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -29,7 +31,7 @@ def load(y):
 def mesh(elements):
     """Nodes on the hinges."""
     knots = [0.0, *HINGES, LENGTH]
-    parts = [np.linspace(a, b, elements + 1)[:-1] for a, b in zip(knots[:-1], knots[1:], strict=True)]
+    parts = [np.linspace(a, b, elements + 1)[:-1] for a, b in pairwise(knots)]
     return skfem.MeshLine(np.append(np.concatenate(parts), LENGTH))
 
 

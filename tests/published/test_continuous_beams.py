@@ -2,9 +2,9 @@
 
 References
 ----------
-Table 2.1: Hicks, T. G.: Civil Engineering Formulas, McGraw-Hill, table 2.1 (uniformly loaded continuous beams over equal
-spans; reactions as parts of w L, moments as parts of w L^2). Seen as a secondary copy.
-Timoshenko cantilever: E I = 5e6, kappa G A = 3.8e5, L = 20, P = 100; the exact solution P L^3/(3 E I) + P L/(kappa G A).
+Table 2.1: Hicks, T. G.: Civil Engineering Formulas, McGraw-Hill, table 2.1 (uniformly loaded continuous beams over
+equal spans; reactions as parts of w L, moments as parts of w L^2). Seen as a secondary copy.
+Timoshenko cantilever: E I = 5e6, kappa G A = 3.8e5, L = 20, P = 100; exact solution P L^3/(3 E I) + P L/(kappa G A).
 All others are exact solutions of the equation of three moments or of E I w'' = M; each says so.
 
 In the tables w is the load, R the support's force against it, M is positive where the beam hogs. Here a load along +z

@@ -2,10 +2,11 @@
 
 References
 ----------
-Case "four bolts": Budynas, R. G., and Nisbett, J. K.: Shigley's Mechanical Engineering Design, chapter 8, worked example
-of a cantilevered bar on four bolts (16 kN, 120 x 150 mm, 425 mm); numbers from memory, redone here by hand.
-Case "two columns of six": AISC Design Examples, companion to the Steel Construction Manual, examples II.A-24 and II.A-25
-(two rows of six bolts, spacing 3 in, gauge 5.5 in, eccentricity 16 in, elastic method); numbers from memory, redone here.
+Case "four bolts": Budynas, R. G., and Nisbett, J. K.: Shigley's Mechanical Engineering Design, chapter 8, worked
+example of a cantilevered bar on four bolts (16 kN, 120 x 150 mm, 425 mm); numbers from memory, redone here by hand.
+Case "two columns of six": AISC Design Examples, companion to the Steel Construction Manual, examples II.A-24 and
+II.A-25 (two rows of six bolts, spacing 3 in, gauge 5.5 in, eccentricity 16 in, elastic method); numbers from memory,
+redone here.
 Case "unit square": exact solution of the elastic vector method, P/n + M r/sum r^2.
 """
 
