@@ -1,5 +1,6 @@
 """Thin-walled sections: properties, shear flow, direct stress, warping, effective width."""
 
+from surfacecheck.sections._axial import AxialFlow, axial_flow
 from surfacecheck.sections._effects import (
     WallForce,
     direct_stress,
@@ -24,12 +25,14 @@ from surfacecheck.sections._width import edge_width, newell_width, von_karman_wi
 
 __all__ = [
     "RESTRAINT_SHARE",
+    "AxialFlow",
     "FlowPeak",
     "Section",
     "Topology",
     "WallFlow",
     "WallForce",
     "Warping",
+    "axial_flow",
     "direct_stress",
     "edge_width",
     "flow",

@@ -15,24 +15,36 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.sections._topology import Topology
-    from surfacecheck.sections._walls import Walls
 
 __all__ = ["close_cells", "cut_flow"]
 
 
-def cut_flow(topology: Topology, walls: Walls, place: NDArray[np.float64], middle: NDArray[np.float64]) -> WallFlow:
-    """Flows ``dq = -x dA`` and ``dq = -z dA`` with every cell cut open; parts of shape (W, 2, M)."""
-    strip = walls.strip[:, None]
-    change = -strip * middle
-    slope = 0.5 * change
-    curvature = strip * walls.step / -12.0
-    left_over = -walls.boom[:, None] * place
+def cut_flow(
+    topology: Topology, change: NDArray[np.float64], curvature: NDArray[np.float64], entering: NDArray[np.float64]
+) -> WallFlow:
+    """Flow with every cell cut open, from the equilibrium of the nodes.
+
+    Parameters
+    ----------
+    topology : Topology
+        N nodes and W walls.
+    change, curvature : ndarray, shape (W, K, M)
+        By how much each of K flows grows from first to second node, and its curvature.
+    entering : ndarray, shape (N, K, M)
+        What each node adds to the flow that leaves it; with all changes it sums to nothing. Used up.
+
+    Returns
+    -------
+    WallFlow, parts of shape (W, K, M)
+        Flow with the first node of each cut wall at zero.
+    """
     for wall, (_, end) in enumerate(topology.walls):
-        left_over[end] += change[wall]
+        entering[end] += change[wall]
     start = np.zeros_like(change)
     for step in topology.tree:
-        start[step.wall] = left_over[step.node] if step.leaves else -left_over[step.node]
-        left_over[step.parent] += left_over[step.node]
+        start[step.wall] = entering[step.node] if step.leaves else -entering[step.node]
+        entering[step.parent] += entering[step.node]
+    slope = 0.5 * change
     return WallFlow(start + slope - curvature, slope, curvature)
 
 
@@ -45,39 +57,39 @@ def close_cells(
     ----------
     topology : Topology
         N nodes and W walls.
-    mean : ndarray, shape (W, 2, M)
-        Mean basis flows with the cells cut.
+    mean : ndarray, shape (W, K, M)
+        Mean of K flows with the cells cut.
     flexibility, sweep : ndarray, shape (W, M)
         ``l / (G t)`` at unit reference G [-], and torque of a unit flow [m^2].
 
     Returns
     -------
     tuple of ndarray
-        Mean basis flows that twist nothing (W, 2, M); flows of a unit twist rate at unit reference G (W, M), so that
+        Mean of K flows that twist nothing (W, K, M); flows of a unit twist rate at unit reference G (W, M), so that
         their torque is Bredt's torsion constant; twice the area of each loop (cells, M).
     """
-    cells, places = topology.cells, sweep.shape[1]
+    cells, flows, places = topology.cells, mean.shape[1], sweep.shape[1]
     torsion = np.zeros_like(sweep)
     enclosed = np.zeros((cells, places))
     if not cells:
         return mean, torsion, enclosed
     matrix = np.zeros((cells, cells, places))
-    right = np.zeros((cells, 3, places))
+    right = np.zeros((cells, flows + 1, places))
     signs = [dict(loop) for loop in topology.loops]
     for row, loop in enumerate(topology.loops):
         for wall, sign in loop:
-            right[row, :2] -= sign * (mean[wall] * flexibility[wall])
+            right[row, :flows] -= sign * (mean[wall] * flexibility[wall])
             enclosed[row] += sign * sweep[wall]
             for column in range(cells):
                 if wall in signs[column]:
                     matrix[row, column] += sign * signs[column][wall] * flexibility[wall]
-    right[:, 2] = enclosed
+    right[:, flows] = enclosed
     closing = _solve(matrix, right)
     mean = mean.copy()
     for cell, loop in enumerate(topology.loops):
         for wall, sign in loop:
-            mean[wall] += sign * closing[cell, :2]
-            torsion[wall] += sign * closing[cell, 2]
+            mean[wall] += sign * closing[cell, :flows]
+            torsion[wall] += sign * closing[cell, flows]
     return mean, torsion, enclosed
 
 

@@ -213,7 +213,7 @@ def section(
     mixed = mixed + total(walls.boom * place[:, 0] * place[:, 1])
     inverse, chordwise, lateral = _inverse(second[0], second[1], mixed)
 
-    basis = cut_flow(topology, walls, place, middle)
+    basis = cut_flow(topology, -strip * middle, strip * step / -12.0, -boom_ * place)
     flexibility = walls.length / (walls.shear_ratio * walls.t)
     sweep = middle[:, 1] * step[:, 0] - middle[:, 0] * step[:, 1] + 2.0 * walls.swept
     mean, torsion, enclosed = close_cells(topology, basis.mean, flexibility, sweep)

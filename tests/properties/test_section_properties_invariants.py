@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from surfacecheck.sections import (
     Topology,
+    axial_flow,
     direct_stress,
     flow,
     flow_at,
@@ -322,3 +323,34 @@ def test_energy_of_the_flow_is_that_of_the_compliances(made, loads):
     energy = np.sum(0.5 * weight[:, None] * q * q * one.length / (one.shear_ratio * one.t))
     stored = one.s_xx * v_x**2 + 2.0 * one.s_xz * v_x * v_z + one.s_zz * v_z**2 + torque**2 * one.J_cells / one.J**2
     assert close(energy, stored, 0.0)
+
+
+@SETTINGS
+@given(sections(), st.integers(0, 4), st.integers(0, 4))
+def test_load_along_the_span_is_taken_up_where_the_direct_stress_changes(made, one_node, other_node):
+    """No resultant; along walls and at nodes the flow feeds the stress of N and its moments."""
+    topology, given_, one = made
+    share = np.zeros(topology.nodes)
+    share[one_node] += 0.25
+    share[other_node] += 0.75
+    axial = axial_flow(one, share)
+    start, end = flow_ends(axial.flow)
+    a, b = share @ one.x - one.x_c, share @ one.z - one.z_c
+    # 1 N/m along +y: dN/dy = -1, dM_x/dy = +b, dM_z/dy = -a
+    gradient = direct_stress(one, one.x, one.z, b, -a, -1.0)
+    strip = given_["t_direct"] * given_["modulus_ratio"] * one.length
+    taken = 0.5 * strip * (gradient[topology.starts] + gradient[topology.ends])
+    assert close(end - start, -taken, 1.0)
+    gathered = np.zeros(topology.nodes)
+    np.add.at(gathered, topology.ends, end)
+    np.add.at(gathered, topology.starts, -start)
+    assert close(gathered, given_["boom"] * gradient + share, 1.0)
+    total = resultant(one, axial.flow)
+    assert close([total.F_x, total.F_z], 0.0, 1e3)
+    # the flow's own torque is what the walls' own twisting takes off
+    assert close(total.T, -axial.torque * one.J_open / one.J, 1e3 + abs(axial.torque))
+    at, weight = np.polynomial.legendre.leggauss(3)
+    mean = 0.5 * weight @ flow_at(axial.flow, 0.5 * (1.0 + at[:, None]))
+    stretch = mean * one.length / (one.shear_ratio * one.t)
+    # circulation of a loop is 2 A G theta': with the twist that goes with the flow
+    assert close(topology.loop_matrix @ stretch, 2.0 * one.cell_area * axial.torque / one.J, np.abs(stretch).max())
