@@ -212,7 +212,7 @@ def open_torsion_stress(section: Section, T: ArrayLike) -> NDArray[np.float64]:
 
     References
     ----------
-    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., section 18.2.
+    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., section 18.2 (number from memory).
     """
     cases = _Cases(section, T=T)
     unit = section.shear_ratio * section.t / section.J[..., None]

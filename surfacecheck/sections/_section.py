@@ -8,7 +8,7 @@ Sections are seen from the root towards the tip: x to the right, z up. Torque an
 
 The flow that node equilibrium leaves open (one constant a cell) follows from zero twist, and torque from Bredt's
 formulas for several cells. Each is textbook material: T. H. G. Megson, Aircraft Structures for Engineering Students,
-4th ed., ch. 16 to 20 and 23; the Legendre form of the flow along a wall is worked out from it.
+4th ed., ch. 16 to 20 and 23 (numbers from memory); the Legendre form of the flow along a wall is worked out from it.
 """
 
 from __future__ import annotations

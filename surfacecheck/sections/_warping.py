@@ -62,7 +62,7 @@ def warping(section: Section) -> Warping:
 
     References
     ----------
-    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., sections 18.2 and 27.2.
+    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., sections 18.2 and 27.2 (numbers from memory).
 
     Examples
     --------
@@ -120,7 +120,7 @@ def warping_parameter(G: ArrayLike, J: ArrayLike, E: ArrayLike, C_w: ArrayLike) 
     References
     ----------
     H. Wagner's torsion-bending equation, as in T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed.,
-    section 27.2.
+    section 27.2 (number from memory).
 
     Examples
     --------
@@ -157,7 +157,7 @@ def restraint_share(mu: ArrayLike, length: ArrayLike) -> NDArray[np.float64]:
     References
     ----------
     Solution of the torsion-bending equation: T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed.,
-    section 27.2.
+    section 27.2 (number from memory).
     """
     reach = np.asarray(mu, dtype=np.float64) * np.asarray(length, dtype=np.float64)
     if not (reach > 0.0).all():
