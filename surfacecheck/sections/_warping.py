@@ -62,7 +62,7 @@ def warping(section: Section) -> Warping:
 
     References
     ----------
-    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., sections 18.2 and 27.2 (numbers from memory).
+    T. H. G. Megson, Aircraft Structures for Engineering Students, 4th ed., sections 18.2 and 27.2 (from memory).
 
     Examples
     --------
