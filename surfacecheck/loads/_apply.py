@@ -9,14 +9,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.loads._airload import airload, airload_totals
+from surfacecheck.loads._airs import Airs
 from surfacecheck.loads._case import LoadCase
 from surfacecheck.loads._from_surface import number, planform_of
 from surfacecheck.loads._hold import Hold, hold_of
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
-from surfacecheck.loads._onto_grid import hats, outline_bays
-from surfacecheck.loads._planform import Planform
-from surfacecheck.loads._ribs import at_ribs
+from surfacecheck.loads._onto_grid import hats
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
@@ -141,7 +139,12 @@ def apply(
         raise SurfaceError(*("no load case is given: there is nothing to put on the beam",))
     at, edges, bays = (np.asarray(v) for v in (y, breaks, bay))
     planform = planform_of(surface)
-    parts = [_one(case, surface, planform, at, edges, bays, through_ribs, masses) for case in cases]
+    line = horn_line(surface) if horn_needs(surface) is None else None
+    airs = Airs(surface, planform, at, edges, bays, through_ribs)
+    along: dict[str, Array] = {}
+    if any(case.inertia is not None for case in cases):
+        along = _along(weigh(surface) if masses is None else masses, edges, bays)
+    parts = [_one(case, surface, airs, at, edges, along) for case in cases]
     pulled = rigging(surface, edges)
     running = {name: _stacked([part[name] for part in parts], 1) for name in ("y", "z", "torque", "moment_z")}
     force = _stacked([part["force"] for part in parts], 2)
@@ -161,7 +164,7 @@ def apply(
         rigging_force=tight[0],
         rigging_moment=tight[1],
         holds=tuple(
-            hold_of(case, surface, edges, part["whole_torque"]) for case, part in zip(cases, parts, strict=True)
+            hold_of(case, surface, line, edges, part["whole_torque"]) for case, part in zip(cases, parts, strict=True)
         ),
     )
 
@@ -171,26 +174,17 @@ def _stacked(arrays: list[Array], tail: int) -> Array:
 
 
 def _one(
-    case: LoadCase,
-    surface: Surface,
-    planform: Planform,
-    y: Array,
-    breaks: Array,
-    bay: NDArray[np.intp],
-    through_ribs: bool,
-    masses: Masses | None,
+    case: LoadCase, surface: Surface, airs: Airs, y: Array, breaks: Array, along: dict[str, Array]
 ) -> dict[str, Array]:
     nought, jumps = np.zeros_like(y), np.zeros((*breaks.shape, 3))
     out = {"y": nought, "z": nought, "torque": nought, "moment_z": nought, "force": jumps, "moment": jumps}
     whole = np.asarray(0.0)
     if case.air is not None:
-        whole = whole + airload_totals(case.air, planform)[1]
-        _add(
-            out,
-            _handed_over(case, surface, planform, breaks) if through_ribs else _even(case, planform, y, breaks, bay),
-        )
+        air, turning = airs.of(case.air)
+        whole = whole + turning
+        _add(out, air)
     if case.inertia is not None:
-        _add(out, _inertia(case.inertia.along * GRAVITY, weigh(surface) if masses is None else masses, breaks, bay))
+        _add(out, {name: case.inertia.along * GRAVITY * value for name, value in along.items()})
     if case.point is not None:
         one = case.point
         f = np.stack([np.asarray(one.mass * (g * GRAVITY)) for g in one.g], axis=-1)
@@ -216,44 +210,22 @@ def _add(out: dict[str, Array], more: dict[str, Array]) -> None:
         out[name] = out[name] + value
 
 
-def _even(case: LoadCase, planform: Planform, y: Array, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Array]:
-    if case.air is None:
-        return {}
-    where, inside = outline_bays(planform.y, breaks, bay)
-    load, torque = airload(case.air, planform, y, where)
-    return {"z": np.where(inside, load, 0.0), "torque": np.where(inside, torque, 0.0)}
-
-
-def _handed_over(case: LoadCase, surface: Surface, planform: Planform, breaks: Array) -> dict[str, Array]:
-    air, up = case.air, surface.sheet.ribs.up
-    gap = next((value.key or "sheet.ribs.up" for value in up if value.si is None), "" if up else "sheet.ribs.up")
-    if gap or air is None:
-        message = f"{gap} is not given: the load cannot be handed over at ribs"
-        raise SurfaceError(message)
-    ribs = np.stack(np.broadcast_arrays(*(number(value) for value in up)), axis=-1)
-    force = at_ribs(planform.y, ribs, lambda y, bay: airload(air, planform, y, bay)[0])
-    torque = at_ribs(planform.y, ribs, lambda y, bay: airload(air, planform, y, bay)[1])
-    share = hats(breaks[..., None, :], ribs, "rib")
-    at_break = np.sum(force[..., None] * share, axis=-2), np.sum(torque[..., None] * share, axis=-2)
-    nought = np.zeros_like(at_break[0])
-    return {
-        "force": np.stack([nought, nought, at_break[0]], axis=-1),
-        "moment": np.stack([nought, at_break[1], nought], axis=-1),
-    }
-
-
-def _inertia(acceleration: float, masses: Masses, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Array]:
-    """Spread along the span by mass: even within each bay, pieces at one place at the breaks."""
+def _along(masses: Masses, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Array]:
+    """Give the load of 1 m/s^2 along the pins: even within each bay, pieces at one place at the breaks."""
     mass, first = masses.between(breaks)
     length = np.diff(breaks)
     length = np.where(length > 0.0, length, 1.0)
-    along = np.take(acceleration * mass / length, bay, axis=-1)
-    couple = np.take(acceleration * first / length, bay, axis=-1)
-    force, moment = np.zeros((*breaks.shape, 3)), np.zeros((*breaks.shape, 3))
-    for place, one, one_first in masses.points():
-        share = hats(breaks, place, "a part's mass")[..., None]
-        nought = np.zeros(np.broadcast_shapes(one.shape, one_first.shape))
-        f = np.stack(np.broadcast_arrays(nought, acceleration * one, nought), axis=-1)
-        m = np.stack(np.broadcast_arrays(nought, nought, acceleration * one_first), axis=-1)
-        force, moment = force + share * f[..., None, :], moment + share * m[..., None, :]
-    return {"y": along, "moment_z": couple, "force": force, "moment": moment}
+    points = masses.points()
+    y, one, one_first = (
+        np.stack(np.broadcast_arrays(np.asarray(0.0), *(point[i] for point in points)), axis=-1) for i in range(3)
+    )
+    share = hats(breaks[..., None, :], np.where(one != 0.0, y, breaks[..., :1]), "a part's mass")
+    force = np.sum(one[..., None] * share, axis=-2)
+    couple = np.sum(one_first[..., None] * share, axis=-2)
+    nought = np.zeros(np.broadcast_shapes(force.shape, couple.shape))
+    return {
+        "y": np.take(mass / length, bay, axis=-1),
+        "moment_z": np.take(first / length, bay, axis=-1),
+        "force": np.stack(np.broadcast_arrays(nought, force, nought), axis=-1),
+        "moment": np.stack(np.broadcast_arrays(nought, nought, couple), axis=-1),
+    }

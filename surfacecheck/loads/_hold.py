@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from surfacecheck.loads._case import LoadCase
 from surfacecheck.loads._from_surface import number
-from surfacecheck.loads._horn import horn_line, horn_needs
+from surfacecheck.loads._horn import HornLine, horn_needs
 from surfacecheck.loads._onto_grid import break_at
 from surfacecheck.model import DrivenBy, Surface
 
@@ -48,7 +48,7 @@ class Hold:
     needs: str = ""
 
 
-def hold_of(case: LoadCase, surface: Surface, breaks: Array, torque: Array) -> Hold:
+def hold_of(case: LoadCase, surface: Surface, line: HornLine | None, breaks: Array, torque: Array) -> Hold:
     """Work out what holds a case.
 
     Parameters
@@ -57,6 +57,8 @@ def hold_of(case: LoadCase, surface: Surface, breaks: Array, torque: Array) -> H
         The case.
     surface : Surface
         The surface.
+    line : HornLine or None
+        Of cable or rod; None while the horn is not known.
     breaks : ndarray, shape (..., B)
         Of the beam [m].
     torque : ndarray, shape (...)
@@ -76,10 +78,8 @@ def hold_of(case: LoadCase, surface: Surface, breaks: Array, torque: Array) -> H
         z = case.swing * number(stop.arm)
         place = break_at(breaks, number(stop.up), "stop")
         return Hold("line", place, 0.0, z, (1.0, 0.0, 0.0), one_way=True)
-    gap = horn_needs(surface)
-    if gap is not None:
-        return Hold("not given", needs=gap)
-    line = horn_line(surface)
+    if line is None:
+        return Hold("not given", needs=horn_needs(surface) or "horn")
     place = break_at(breaks, line.y, "horn")
     if case.closing == "surface lock" or line.driven_by is DrivenBy.TORQUE_TUBE:
         return Hold("couple", place)
