@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 __all__ = ["find_gaps"]
 
 
-def find_gaps(surface: Surface, findings: Iterable[Finding], missing: Iterable[MissingCase], no_box: bool) -> tuple[Gap, ...]:
+def find_gaps(
+    surface: Surface, findings: Iterable[Finding], missing: Iterable[MissingCase], no_box: bool
+) -> tuple[Gap, ...]:
     """List every value that is not given, each with what it hides.
 
     Parameters
@@ -68,4 +70,4 @@ def _short(what: list[str]) -> str:
     if not what:
         return "nothing that is worked out here"
     shown = "; ".join(what[:3])
-    return shown if len(what) <= 3 else f"{shown}; and {len(what) - 3} more"  # noqa: PLR2004
+    return shown if len(what) <= 3 else f"{shown}; and {len(what) - 3} more"

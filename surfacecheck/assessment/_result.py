@@ -1,4 +1,4 @@
-"""What an assessment holds: loads at the pins, flows, rivet loads, margins, rules, balance, and what was not looked at."""
+"""What an assessment holds: loads at the pins, flows, rivet loads, margins, rules, balance, gaps."""
 
 from __future__ import annotations
 
@@ -32,9 +32,18 @@ CAUTION = (
 )
 
 NOT_LOOKED_AT = (
-    "fatigue", "flutter", "corrosion", "workmanship", "fin side of the hinges", "cables and pedals", "tabs", "temperature",
-    "wear", "repair history", "drag and friction",
-)  # fmt: skip
+    "fatigue",
+    "flutter",
+    "corrosion",
+    "workmanship",
+    "fin side of the hinges",
+    "cables and pedals",
+    "tabs",
+    "temperature",
+    "wear",
+    "repair history",
+    "drag and friction",
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,7 +82,7 @@ def _edges(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
 
 def _pitch(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     plan = plan_row(surface, row)
-    if plan is None or plan.count < 2 or plan.pitch <= 0.0:  # noqa: PLR2004
+    if plan is None or plan.count < 2 or plan.pitch <= 0.0:
         return
     pitch = float(plan.rib_pitch.min()) if plan.rib_pitch.size else plan.pitch
     yield least_pitch(pitch, _f(rivet.diameter), lines=1, place=f"row.{row.name}.pitch")
@@ -99,7 +99,7 @@ def _sheets(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     plan = plan_row(surface, row)
     if plan is not None and plan.pitch > 0.0 and plan.count > 1:
         yield from greatest_pitches(plan.pitch, min(thick), place=place)
-    if len(rivet.grip) == 2 and len(thick) == len(parts):  # noqa: PLR2004
+    if len(rivet.grip) == 2 and len(thick) == len(parts):
         low, high = (None if not g.known else _f(g) for g in rivet.grip)
         if low is not None or high is not None:
             yield grip_range(sum(thick), low, high, source=rivet.grip[0].source, place=place)
@@ -109,7 +109,9 @@ def _rivets(surface: Surface) -> Iterator[RuleResult]:
     for rivet in surface.rivets.values():
         if not rivet.hole.known:
             continue
-        low, high = (None, None) if len(rivet.hole_range) != 2 else (None if not v.known else _f(v) for v in rivet.hole_range)  # noqa: PLR2004
+        low, high = (
+            (None, None) if len(rivet.hole_range) != 2 else (None if not v.known else _f(v) for v in rivet.hole_range)
+        )
         kind = "solid" if rivet.set is RivetSet.SOLID else "pulled"
         source = rivet.hole_range[0].source if rivet.hole_range else None
         yield hole_range(_f(rivet.hole), low, high, set=kind, source=source, place=f"rivet.{rivet.name}.hole")
@@ -126,12 +128,15 @@ def _brackets(surface: Surface) -> Iterator[RuleResult]:
                 place = f"bracket.{name}.edge.{sheet}"
                 yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), load_toward_edge=True, place=place)
         for gap, count, key in (
-            (bracket.gap_along, bracket.along, "gap_along"), (bracket.gap_sideways, bracket.sideways, "gap_sideways"),
-        ):  # fmt: skip
+            (bracket.gap_along, bracket.along, "gap_along"),
+            (bracket.gap_sideways, bracket.sideways, "gap_sideways"),
+        ):
             if gap.known and (count or 0) > 1:
                 yield least_pitch(_f(gap), _f(rivet.diameter), place=f"bracket.{name}.{key}")
         if bracket.bend_inside.known and bracket.thickness.known and bracket.alloy:
-            yield bend_radius(bracket.alloy, _f(bracket.thickness), _f(bracket.bend_inside), place=f"bracket.{name}.bend_inside")
+            yield bend_radius(
+                bracket.alloy, _f(bracket.thickness), _f(bracket.bend_inside), place=f"bracket.{name}.bend_inside"
+            )
 
 
 def _bends(surface: Surface) -> Iterator[RuleResult]:
@@ -147,5 +152,10 @@ def _bends(surface: Surface) -> Iterator[RuleResult]:
             across = name in row.joins and set(row.joins) & {"left_skin", "right_skin", "nose_skin"}
             if rivet is None or edge is None or not (across and edge.known and part.flange.known and rivet.head.known):
                 continue
-            yield bend_clearance(_f(part.flange) - _f(edge), _f(part.thickness), _f(part.bend_inside), _f(rivet.head),
-                                 place=f"row.{row.name}.{name}")  # fmt: skip
+            yield bend_clearance(
+                _f(part.flange) - _f(edge),
+                _f(part.thickness),
+                _f(part.bend_inside),
+                _f(rivet.head),
+                place=f"row.{row.name}.{name}",
+            )

@@ -49,7 +49,9 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
     largest = np.abs(beams[0].reactions).max(axis=(-2, -1))
     difference = np.abs(beams[0].reactions - beams[1].reactions).max(axis=-1)
     apart = difference / np.where(largest > 0.0, largest, 1.0)[:, None]
-    swing = max((float(v.si) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)  # type: ignore[arg-type]
+    swing = max(
+        (float(v.si) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0
+    )  # type: ignore[arg-type]
     out = []
     for h, (name, b) in enumerate(span.hinges.items()):
         x, y, z = (on_pin[:, h, i] for i in range(3))
@@ -57,9 +59,17 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
         t_x = np.where(np.abs(turned[0][0]) > np.abs(turned[1][0]), turned[0][0], turned[1][0])
         t_z = np.where(np.abs(turned[0][1]) > np.abs(turned[1][1]), turned[0][1], turned[1][1])
         out.append(
-            PinLoad(name, float(span.breaks[b]), _worst(z, titles), _worst(x, titles), _worst(y, titles),
-                    _worst(t_z, titles), _worst(t_x, titles), _worst(apart[:, h], titles))
-        )  # fmt: skip
+            PinLoad(
+                name,
+                float(span.breaks[b]),
+                _worst(z, titles),
+                _worst(x, titles),
+                _worst(y, titles),
+                _worst(t_z, titles),
+                _worst(t_x, titles),
+                _worst(apart[:, h], titles),
+            )
+        )
     return tuple(out)
 
 
@@ -112,7 +122,9 @@ def rests_of(titles: tuple[str, ...], beam: Beam) -> tuple[Rest, ...]:
         Sums and what is left over [N].
     """
     loads, weight, y = beam.loads, beam.stations.weight, beam.stations.y
-    given = np.stack([(q * weight).sum(axis=-1) for q in (loads.x, loads.y, loads.z)], axis=-1) + loads.force.sum(axis=-2)
+    given = np.stack([(q * weight).sum(axis=-1) for q in (loads.x, loads.y, loads.z)], axis=-1) + loads.force.sum(
+        axis=-2
+    )
     held = beam.reactions.sum(axis=-2)
     up = beam.stations.breaks
     at = up[list(beam.supports.hinges)]
@@ -125,5 +137,6 @@ def rests_of(titles: tuple[str, ...], beam: Beam) -> tuple[Rest, ...]:
     force = np.abs(given + held).max(axis=-1)
     rest = np.maximum(force, np.abs(np.stack([M_x, M_z, T])).max(axis=0) / span)
     return tuple(
-        Rest(title, tuple(map(float, given[c])), tuple(map(float, held[c])), float(rest[c])) for c, title in enumerate(titles)
+        Rest(title, tuple(map(float, given[c])), tuple(map(float, held[c])), float(rest[c]))
+        for c, title in enumerate(titles)
     )  # type: ignore[misc]

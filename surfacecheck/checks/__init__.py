@@ -1,14 +1,19 @@
 """Checks: effect and allowable to margin, each with its working."""
 
-from surfacecheck.checks._brackets import BracketLoad, bracket_checks, bracket_loads, bracket_needs, rivet_places
-from surfacecheck.checks._check import Check, Finding, Outcome, Term, find
+from surfacecheck.checks._bracket_loads import BracketLoad, bracket_loads, bracket_needs, rivet_places
+from surfacecheck.checks._brackets import bracket_checks
+from surfacecheck.checks._check import Check, Term, names_in
 from surfacecheck.checks._effects import Effects, pretty_place
-from surfacecheck.checks._horn import HornLoad, horn_checks, horn_load, horn_needs
-from surfacecheck.checks._joint import Joint, Layer, factors_of, joint_checks
+from surfacecheck.checks._finding import Finding, Outcome, find
+from surfacecheck.checks._horn import horn_checks
+from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
+from surfacecheck.checks._joint import joint_checks
+from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.checks._layout import RowPlan, plan_row, spread
 from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
 from surfacecheck.checks._pins import pin_checks
-from surfacecheck.checks._rows import RowLoad, edge_of, row_checks, row_kind, row_loads
+from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads
+from surfacecheck.checks._rows import edge_of, row_checks
 from surfacecheck.checks._spar import node_stress, spar_checks
 
 __all__ = [
@@ -34,6 +39,7 @@ __all__ = [
     "horn_load",
     "horn_needs",
     "joint_checks",
+    "names_in",
     "node_stress",
     "panel_checks",
     "pin_checks",

@@ -103,9 +103,26 @@ class Effects:
         """
         at = np.flatnonzero(keep)
         flow = None if self.flow is None else WallFlow(*(part[at] for part in self.flow))
-        arrays = ("control", "by_ribs", "rear_alone", "V_x", "V_z", "N", "M_x", "M_z", "T_0", "spar_pull", "edge_pull", "panel_load",
-                  "reactions", "horn_force", "rib_load")  # fmt: skip
-        return replace(self, cases=tuple(self.cases[i] for i in at), flow=flow, **{n: getattr(self, n)[at] for n in arrays})
+        arrays = (
+            "control",
+            "by_ribs",
+            "rear_alone",
+            "V_x",
+            "V_z",
+            "N",
+            "M_x",
+            "M_z",
+            "T_0",
+            "spar_pull",
+            "edge_pull",
+            "panel_load",
+            "reactions",
+            "horn_force",
+            "rib_load",
+        )
+        return replace(
+            self, cases=tuple(self.cases[i] for i in at), flow=flow, **{n: getattr(self, n)[at] for n in arrays}
+        )
 
     def mean(self, wall: str) -> Array:
         """Flow of a wall in shear only [N/m], shape (C, S)."""

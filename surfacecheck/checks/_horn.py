@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from surfacecheck.checks._check import Check, Term
-from surfacecheck.checks._joint import Joint, Layer, factors_of, joint_checks
+from surfacecheck.checks._effects import PRACTICE
+from surfacecheck.checks._horn_loads import HornLoad
+from surfacecheck.checks._joint import joint_checks
+from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import UNKNOWN
-from surfacecheck.statics import share_group
 from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
 
 if TYPE_CHECKING:
@@ -21,90 +22,11 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._effects import Effects
-    from surfacecheck.model import Horn, Surface
+    from surfacecheck.model import Horn
 
     Array = NDArray[np.float64]
 
-__all__ = ["HornLoad", "horn_checks", "horn_load", "horn_needs"]
-
-
-@dataclass(frozen=True, eq=False)
-class HornLoad:
-    """What each rivet of the horn passes to the part it is riveted to.
-
-    Attributes
-    ----------
-    x, z : ndarray, shape (R,)
-        Places of the rivets [m].
-    share : ndarray, shape (C, R, 3)
-        (x, y, z) of each rivet [N].
-    shear, tension : ndarray, shape (C, R)
-        [N].
-    """
-
-    x: Array
-    z: Array
-    share: Array
-    shear: Array
-    tension: Array
-
-
-def horn_needs(surface: Surface) -> tuple[str, ...]:
-    """List the keys that hide the rivet loads of the horn.
-
-    Parameters
-    ----------
-    surface : Surface
-        Perhaps half-filled.
-
-    Returns
-    -------
-    tuple of str
-        Empty where they can be worked.
-    """
-    horn = surface.horn
-    if horn is None:
-        return ("horn",)
-    fixing = horn.fixed_with
-    wanted = {
-        "rivet": fixing.rivet in surface.rivets, "fore_aft": fixing.fore_aft is not None, "sideways": fixing.sideways is not None,
-        "gap_fore_aft": fixing.gap_fore_aft.known or fixing.fore_aft == 1,
-        "gap_sideways": fixing.gap_sideways.known or fixing.sideways == 1,
-        "first_behind": fixing.first_behind.known,
-    }  # fmt: skip
-    return tuple(f"horn.fixed_with.{key}" for key, known in wanted.items() if not known)
-
-
-def horn_load(effects: Effects) -> HornLoad | None:
-    """Share the pull at the horn over its rivets.
-
-    Parameters
-    ----------
-    effects : Effects
-        With horn forces.
-
-    Returns
-    -------
-    HornLoad or None
-        None where there is no horn plate, or its pattern is not known.
-    """
-    surface = effects.surface
-    horn = surface.horn
-    if horn is None or horn.driven_by is DrivenBy.TORQUE_TUBE or horn_needs(surface) or not effects.horn_points.size:
-        return None
-    fixing = horn.fixed_with
-    n_x, n_z = fixing.fore_aft or 1, fixing.sideways or 1
-    gap_x = float(fixing.gap_fore_aft.si) if fixing.gap_fore_aft.known else 0.0  # type: ignore[arg-type]
-    gap_z = float(fixing.gap_sideways.si) if fixing.gap_sideways.known else 0.0  # type: ignore[arg-type]
-    first = float(fixing.first_behind.si)  # type: ignore[arg-type]
-    x = np.repeat(first + gap_x * np.arange(n_x), n_z)
-    z = np.tile((np.arange(n_z) - 0.5 * (n_z - 1)) * gap_z, n_x)
-    share = np.zeros((len(effects.cases), x.size, 3))
-    for p, (at_x, at_z) in enumerate(effects.horn_points):
-        F = effects.horn_force[:, p]
-        part = share_group(z, x, F[:, [1, 2, 0]], offset=(0.0, at_z, at_x))
-        share = share + part[..., [2, 0, 1]]
-    return HornLoad(x, z, share, np.hypot(share[..., 0], share[..., 2]), np.abs(share[..., 1]))
+__all__ = ["horn_checks"]
 
 
 def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
@@ -125,6 +47,7 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
     surface, horn = effects.surface, effects.surface.horn
     if horn is None or horn.driven_by is DrivenBy.TORQUE_TUBE or not effects.horn_points.size:
         return
+    yield from _path(effects)
     yield from _plate(effects, horn)
     yield from _bolt(effects, horn)
     if load is None:
@@ -137,8 +60,22 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         part="horn",
         rivet=surface.rivets[fixing.rivet],
         layers=(
-            Layer("plate", "horn plate", plate.thickness, metal_of(surface, plate.alloy, plate.thickness), edge, load.shear),
-            Layer("rib", "rib under the horn", ribs.thickness, metal_of(surface, ribs.alloy, ribs.thickness), UNKNOWN, load.shear),
+            Layer(
+                "plate",
+                "horn plate",
+                plate.thickness,
+                metal_of(surface, plate.alloy, plate.thickness),
+                edge,
+                load.shear,
+            ),
+            Layer(
+                "rib",
+                "rib under the horn",
+                ribs.thickness,
+                metal_of(surface, ribs.alloy, ribs.thickness),
+                UNKNOWN,
+                load.shear,
+            ),
         ),
         shear=load.shear,
         tension=load.tension,
@@ -147,6 +84,35 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         notes=("rivets numbered from the pins aft, each line from -z to +z",),
     )
     yield from joint_checks(surface, joint, factors_of(surface, None))
+
+
+def _path(effects: Effects) -> Iterator[Check]:
+    """Without a rib at the horn its couple has no path into the box that this method knows."""
+    span = effects.span
+    if span.horn is None or span.horn in span.ribs or not span.ribs:
+        return
+    couple = np.abs(effects.T_0).max(axis=-1, keepdims=True)
+    terms = {
+        "T_p": Term(
+            None, "moment", "couple that the part under the horn can pass on without a rib", key="sheet.ribs.up"
+        ),
+        "T": Term(couple, "moment", "couple of the horn at limit"),
+    }
+    yield Check(
+        "horn.path",
+        "no-rib",
+        "horn",
+        "no rib stands at it: its couple has no path into the box",
+        "T_p",
+        "T",
+        terms,
+        "T",
+        effects.cases,
+        ("",),
+        PRACTICE,
+        outside=True,
+        subject="the horn",
+    )
 
 
 def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
@@ -173,11 +139,26 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
         ("bends", "breaks in bending", metal.tension, "tensile strength", factors.ultimate),
         ("bends-yield", "takes a set in bending", metal.tension_yield, "yield stress", factors.yield_ or 1.0),
     ):
-        terms = letters | {"F": Term.of(strength, "stress", f"{words} of {metal.name}"),
-                           "FS": Term(factor, "", "from limit load", factors.source)}  # fmt: skip
-        yield Check("horn.plate", mode, "horn, plate", gives, "F", f"FS * {stress}", terms, "F_x", effects.cases,
-                    _arms(effects), BENDING_SOURCE, factors=factors.line, subject="the arm",
-                    notes=("the whole arm is taken as wide as where it is narrowest",))  # fmt: skip
+        terms = letters | {
+            "F": Term.of(strength, "stress", f"{words} of {metal.name}"),
+            "FS": Term(factor, "", "from limit load", factors.source),
+        }
+        yield Check(
+            "horn.plate",
+            mode,
+            "horn, plate",
+            gives,
+            "F",
+            f"FS * {stress}",
+            terms,
+            "F_x",
+            effects.cases,
+            _arms(effects),
+            BENDING_SOURCE,
+            factors=factors.line,
+            subject="the arm",
+            notes=("the whole arm is taken as wide as where it is narrowest",),
+        )
 
 
 def _arms(effects: Effects) -> tuple[str, ...]:
@@ -194,20 +175,66 @@ def _bolt(effects: Effects, horn: Horn) -> Iterator[Check]:
     kind = "push-pull joint" if horn.driven_by is DrivenBy.ROD else "cable joint"
     turning, factors = turning_bearing(kind), factors_of(surface, None)
     P = Term(np.sqrt((effects.horn_force**2).sum(axis=-1)), "force", "pull at the bolt at limit")
-    base = {"D": Term.of(plate.bolt_hole, "length", "bolt hole"), "t": Term.of(plate.thickness, "length", "thickness of the plate"),
-            "P": P}  # fmt: skip
+    base = {
+        "D": Term.of(plate.bolt_hole, "length", "bolt hole"),
+        "t": Term.of(plate.thickness, "length", "thickness of the plate"),
+        "P": P,
+    }
     common = {"effect": "P", "cases": effects.cases, "spots": _arms(effects), "subject": "the bolt hole"}
     FS = Term(factors.ultimate, "", "from limit load to ultimate", factors.source)
-    yield Check("horn.bolt", "bearing", "horn, bolt hole", f"hole crushes (factor {turning.ultimate:g})", "F_bru * D * t", "FB * P",
-                base | {"F_bru": Term.of(metal.bearing_15, "stress", f"bearing strength of {metal.name}, e/D 1.5"),
-                        "FB": Term(turning.ultimate, "", f"bearing factor of a {kind}, alone", turning.source)},
-                source=turning.source, factors=turning.line, **common)  # type: ignore[arg-type]  # fmt: skip
-    yield Check("horn.bolt", "tear-out", "horn, bolt hole", "bolt tears out", "2 * F_su * t * (e - 0.383 * D)", "FS * P",
-                base | {"F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
-                        "e": Term.of(plate.bolt_edge, "length", "bolt hole centre to the edge"), "FS": FS},
-                source=SHEAR_OUT_SOURCE, factors=factors.line, **common)  # type: ignore[arg-type]  # fmt: skip
-    yield Check("horn.bolt", "net-section", "horn, bolt hole", "plate parts beside the bolt", "F_tu * (w - D) * t", "FS * P",
-                base | {"F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
-                        "w": Term(None if not plate.bolt_edge.known else 2.0 * np.asarray(plate.bolt_edge.si), "length",
-                                  "width at the bolt, two edge distances", plate.bolt_edge.source, plate.bolt_edge.key), "FS": FS},
-                source=NET_SECTION_SOURCE, factors=factors.line, **common)  # type: ignore[arg-type]  # fmt: skip
+    yield Check(
+        "horn.bolt",
+        "bearing",
+        "horn, bolt hole",
+        f"hole crushes (factor {turning.ultimate:g})",
+        "F_bru * D * t",
+        "FB * P",
+        base
+        | {
+            "F_bru": Term.of(metal.bearing_15, "stress", f"bearing strength of {metal.name}, e/D 1.5"),
+            "FB": Term(turning.ultimate, "", f"bearing factor of a {kind}, alone", turning.source),
+        },
+        source=turning.source,
+        factors=turning.line,
+        **common,
+    )  # type: ignore[arg-type]
+    yield Check(
+        "horn.bolt",
+        "tear-out",
+        "horn, bolt hole",
+        "bolt tears out",
+        "2 * F_su * t * (e - 0.383 * D)",
+        "FS * P",
+        base
+        | {
+            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
+            "e": Term.of(plate.bolt_edge, "length", "bolt hole centre to the edge"),
+            "FS": FS,
+        },
+        source=SHEAR_OUT_SOURCE,
+        factors=factors.line,
+        **common,
+    )  # type: ignore[arg-type]
+    yield Check(
+        "horn.bolt",
+        "net-section",
+        "horn, bolt hole",
+        "plate parts beside the bolt",
+        "F_tu * (w - D) * t",
+        "FS * P",
+        base
+        | {
+            "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
+            "w": Term(
+                None if not plate.bolt_edge.known else 2.0 * np.asarray(plate.bolt_edge.si),
+                "length",
+                "width at the bolt, two edge distances",
+                plate.bolt_edge.source,
+                plate.bolt_edge.key,
+            ),
+            "FS": FS,
+        },
+        source=NET_SECTION_SOURCE,
+        factors=factors.line,
+        **common,
+    )  # type: ignore[arg-type]

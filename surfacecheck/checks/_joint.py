@@ -2,25 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from surfacecheck.checks._check import Check, Term
-from surfacecheck.library import metal_of, rivet_strength
+from surfacecheck.checks._layers import Joint, Layer
+from surfacecheck.library import rivet_strength
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import Basis, Source, Value
 from surfacecheck.strength import (
+    BEARING_SOURCE,
+    DIAGONAL_TENSION_SOURCE,
+    INTERACTION_SOURCE,
+    NET_SECTION_SOURCE,
+    PULL_OVER_SOURCE,
+    SHEAR_OUT_SOURCE,
+    SOLID_SHEAR_SOURCE,
     Factors,
     bearing_covered,
     bearing_stress,
     diagonal_tension_factor,
-    fitting,
     pull_over_covered,
     row_factor,
     sheet_covered,
-    joint_by_test,
     thin_sheet_single,
     wrinkled_row_margin,
 )
@@ -30,110 +35,14 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from surfacecheck.library import Material
-    from surfacecheck.model import Rivet, Surface
+    from surfacecheck.model import Surface
+    from surfacecheck.provenance import Source, Value
 
     Array = NDArray[np.float64]
 
-__all__ = ["Joint", "Layer", "joint_checks"]
+__all__ = ["joint_checks"]
 
-MIL_5 = Source(Basis.PUBLISHED, "MIL-HDBK-5J section 8.1.2 (as quoted in secondary text)")
-TN_2661 = Source(Basis.FROM_MEMORY, "NACA TN 2661 section 3.11, factor 1 + 0.414 k")
-BOTH = Source(Basis.FROM_MEMORY, "quadratic interaction of shear and tension, NASA RP-1228")
-TEAR_OUT = Source(Basis.COMMON_PRACTICE, "two planes at 40 degrees, 2 F_su t (e - 0.383 D)")
-PULL_OVER = Source(Basis.PUBLISHED, "EN 1993-1-3:2006 table 8.2, repeated load (as quoted in secondary text)")
 THIN = "sheet thinner than the bearing tables cover (t/D under 0.18)"
-
-
-@dataclass(frozen=True, eq=False)
-class Layer:
-    """One sheet under a rivet.
-
-    Attributes
-    ----------
-    name : str
-        Key in the file, ``left_skin``, ``spar``, ``bracket`` ...
-    words : str
-        In words.
-    thickness : Value
-        Of the sheet.
-    metal : Material
-        Its metal.
-    edge : Value
-        Hole centre to edge.
-    load : ndarray, shape (cases, spots)
-        What this sheet hands to one rivet at limit [N].
-    """
-
-    name: str
-    words: str
-    thickness: Value
-    metal: Material
-    edge: Value
-    load: Array
-
-
-@dataclass(frozen=True, eq=False)
-class Joint:
-    """A rivet, its sheets, and its load at every spot.
-
-    Attributes
-    ----------
-    place, part : str
-        Path and words.
-    rivet : Rivet
-        From the file.
-    layers : tuple of Layer
-        From the head inwards.
-    shear, tension : ndarray, shape (cases, spots)
-        Load of one rivet at limit: worst shear plane, and along its axis [N].
-    cases, spots : tuple of str
-        Names.
-    wrinkle : ndarray or 0.0
-        Shear at limit over shear at buckling of the sheet that ends here, (cases, spots) [-]; 0 for none.
-    notes : tuple of str
-        Assumptions.
-    """
-
-    place: str
-    part: str
-    rivet: Rivet
-    layers: tuple[Layer, ...]
-    shear: Array
-    tension: Array
-    cases: tuple[str, ...]
-    spots: tuple[str, ...]
-    wrinkle: Array | float = 0.0
-    notes: tuple[str, ...] = ()
-    subject: str = "this rivet"
-    spot_cases: tuple[str, ...] = ()
-
-    @property
-    def axes(self) -> dict[str, tuple[str, ...]]:
-        """Names along the axes of a check."""
-        return {"cases": self.cases, "spots": self.spots, "spot_cases": self.spot_cases}
-
-
-def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
-    """Choose the factors of a riveted joint.
-
-    Parameters
-    ----------
-    surface : Surface
-        For the switches of part H.
-    rivet : Rivet or None
-        None for a fitting itself.
-
-    Returns
-    -------
-    Factors
-        Solid rivets with handbook joint values go without the fitting factor; pulled ones and fittings do not.
-    """
-    if rivet is not None and rivet.set is RivetSet.SOLID and not rivet.shear.known:
-        return joint_by_test()
-    at_yield = surface.method.fitting_factor_at_yield == "yes"
-    two = surface.method.two_hinge_factor == "yes" and len(surface.hinges) == 2  # noqa: PLR2004
-    return fitting(at_yield=at_yield, two_hinges=two and rivet is None)
 
 
 def joint_checks(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
@@ -166,21 +75,42 @@ def _factor_term(factors: Factors, at_yield: bool) -> tuple[str, float, Term]:
     return "FS", factors.ultimate, Term(factors.ultimate, "", "from limit load to what it must carry", factors.source)
 
 
-def _sheared(joint: Joint, factors: Factors, mode: str, gives: str, available: str, terms: dict[str, Term], source: Source,
-             *, load: Array, what: str, at_yield: bool = False, outside: NDArray[np.bool_] | bool = False, notes: tuple[str, ...] = ()) -> Check:  # fmt: skip
+def _sheared(
+    joint: Joint,
+    factors: Factors,
+    mode: str,
+    gives: str,
+    available: str,
+    terms: dict[str, Term],
+    source: Source,
+    *,
+    load: Array,
+    what: str,
+    at_yield: bool = False,
+    outside: NDArray[np.bool_] | bool = False,
+    notes: tuple[str, ...] = (),
+) -> Check:
     """Make a check of something that the row's shear uses up, on flat sheet or on sheet that wrinkles more and more."""
     name, factor, factor_term = _factor_term(factors, at_yield)
     letters = {"S": Term(load, "force", what), name: factor_term, **terms}
-    settings = {"effect": "S", "subject": joint.subject, "factors": factors.line, "outside": outside,
-                "notes": (*joint.notes, *notes)}  # fmt: skip
+    settings = {
+        "effect": "S",
+        "subject": joint.subject,
+        "factors": factors.line,
+        "outside": outside,
+        "notes": (*joint.notes, *notes),
+    }
     required, proof = f"{name} * S", ""
     if not isinstance(joint.wrinkle, float):
         k = diagonal_tension_factor(factor * joint.wrinkle, 1.0)
-        letters["w"] = Term(row_factor(k), "", "1 + 0.414 k, k at that load, of the wrinkled sheet", TN_2661)
+        letters["w"] = Term(
+            row_factor(k), "", "1 + 0.414 k, k at that load, of the wrinkled sheet", DIAGONAL_TENSION_SOURCE
+        )
         letters["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
         required = f"{required} * w"
-    check = Check(joint.place, mode, joint.part, gives, available, required, letters, source=source,
-                  **joint.axes, **settings)  # type: ignore[arg-type]  # fmt: skip
+    check = Check(
+        joint.place, mode, joint.part, gives, available, required, letters, source=source, **joint.axes, **settings
+    )  # type: ignore[arg-type]
     if isinstance(joint.wrinkle, float) or check.missing:
         return check
     with np.errstate(divide="ignore", invalid="ignore"):
@@ -200,27 +130,69 @@ def _rivet(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
         P_s = shear.si * thin_sheet_single(joint.rivet.diameter.si, thin)  # type: ignore[operator, arg-type]
         notes = ("rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)",)
     strength = Term(P_s, "force", "shear strength of one rivet", shear.source, shear.key)
-    yield _sheared(joint, factors, "rivet-shear", "rivet shears", "P_s", {"P_s": strength}, shear.source if not solid else MIL_5,
-                   load=joint.shear, what="shear of one rivet at limit", notes=notes)  # fmt: skip
+    yield _sheared(
+        joint,
+        factors,
+        "rivet-shear",
+        "rivet shears",
+        "P_s",
+        {"P_s": strength},
+        SOLID_SHEAR_SOURCE if solid else shear.source,
+        load=joint.shear,
+        what="shear of one rivet at limit",
+        notes=notes,
+    )
     if not np.any(joint.tension > 0.0):
         return
     name, factor, factor_term = _factor_term(factors, at_yield=False)
     T = Term(joint.tension, "force", "pull on one rivet at limit")
     P_t = Term(pull.si, "force", "pull strength of one rivet", pull.source, pull.key)
-    yield Check(joint.place, "rivet-pull", joint.part, "rivet pulls out", "P_t", "FS * T", {"T": T, name: factor_term, "P_t": P_t},
-                "T", source=pull.source, **joint.axes, factors=factors.line, notes=joint.notes, subject=joint.subject)  # fmt: skip
+    yield Check(
+        joint.place,
+        "rivet-pull",
+        joint.part,
+        "rivet pulls out",
+        "P_t",
+        "FS * T",
+        {"T": T, name: factor_term, "P_t": P_t},
+        "T",
+        source=pull.source,
+        **joint.axes,
+        factors=factors.line,
+        notes=joint.notes,
+        subject=joint.subject,
+    )
     if P_s is None or pull.si is None:
         return
-    terms = {"S": Term(joint.shear, "force", "shear of one rivet at limit"), "T": T, name: factor_term, "P_s": strength, "P_t": P_t}
+    terms = {
+        "S": Term(joint.shear, "force", "shear of one rivet at limit"),
+        "T": T,
+        name: factor_term,
+        "P_s": strength,
+        "P_t": P_t,
+    }
     required, proof = "FS * sqrt((S / P_s)**2 + (T / P_t)**2)", ""
     if not isinstance(joint.wrinkle, float):
         lam = wrinkled_row_margin(joint.shear / P_s, joint.tension / pull.si, joint.wrinkle, factor) + 1.0
         terms["lam"] = Term(lam, "", "multiple of the load")
         terms["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
         proof = "(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*r))))/P_s)**2 + (lam*FS*T/P_t)**2"
-    yield Check(joint.place, "rivet-both", joint.part, "rivet gives, shear and pull together", "1", required, terms, "S",
-                source=BOTH, **joint.axes, proof=proof, factors=factors.line, notes=(*joint.notes, *notes),
-                subject=joint.subject)  # fmt: skip
+    yield Check(
+        joint.place,
+        "rivet-both",
+        joint.part,
+        "rivet gives, shear and pull together",
+        "1",
+        required,
+        terms,
+        "S",
+        source=INTERACTION_SOURCE,
+        **joint.axes,
+        proof=proof,
+        factors=factors.line,
+        notes=(*joint.notes, *notes),
+        subject=joint.subject,
+    )
 
 
 def _sheet(joint: Joint, layer: Layer, factors: Factors) -> Iterator[Check]:
@@ -248,16 +220,61 @@ def _sheet(joint: Joint, layer: Layer, factors: Factors) -> Iterator[Check]:
         ("crush", "crushes", metal.bearing_15, metal.bearing_20, False),
         ("crush-yield", "is pressed oval", metal.bearing_yield_15, metal.bearing_yield_20, True),
     ):
-        F = Term(_bearing(low, high, e_over_D), "stress", f"bearing {'yield' if at_yield else 'strength'} of {metal.name} at this edge",
-                 high.source, high.key)  # fmt: skip
-        yield _sheared(joint, factors, f"{layer.name}-{mode}", f"{layer.words} {gives}", "F_br * D * t", terms | {"F_br": F},
-                       MIL_5, load=layer.load, what=what, at_yield=at_yield, outside=outside, notes=notes)  # fmt: skip
+        F = Term(
+            _bearing(low, high, e_over_D),
+            "stress",
+            f"bearing {'yield' if at_yield else 'strength'} of {metal.name} at this edge",
+            high.source,
+            high.key,
+        )
+        yield _sheared(
+            joint,
+            factors,
+            f"{layer.name}-{mode}",
+            f"{layer.words} {gives}",
+            "F_br * D * t",
+            terms | {"F_br": F},
+            BEARING_SOURCE,
+            load=layer.load,
+            what=what,
+            at_yield=at_yield,
+            outside=outside,
+            notes=notes,
+        )
     if known_edge:
-        more = {"F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
-                "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}")}  # fmt: skip
-        yield _sheared(joint, factors, f"{layer.name}-tear-out", f"{layer.words} tears to its edge",
-                       "2 * F_su * t * (e - 0.383 * D)", terms | more, TEAR_OUT, load=layer.load, what=what,
-                       outside=outside)  # fmt: skip
+        more = {
+            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
+            "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}"),
+        }
+        yield _sheared(
+            joint,
+            factors,
+            f"{layer.name}-tear-out",
+            f"{layer.words} tears to its edge",
+            "2 * F_su * t * (e - 0.383 * D)",
+            terms | more,
+            SHEAR_OUT_SOURCE,
+            load=layer.load,
+            what=what,
+            outside=outside,
+        )
+
+    if joint.pitch:
+        more = {
+            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
+            "p": Term(joint.pitch, "length", "real pitch of the row"),
+        }
+        yield _sheared(
+            joint,
+            factors,
+            f"{layer.name}-between-holes",
+            f"{layer.words} tears between the holes",
+            "F_su * t * (p - D)",
+            terms | more,
+            NET_SECTION_SOURCE,
+            load=layer.load,
+            what=what,
+        )
 
 
 def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | None:
@@ -288,6 +305,18 @@ def _head(joint: Joint, factors: Factors) -> Iterator[Check]:
     covered = np.all(pull_over_covered(outer.thickness.si))  # type: ignore[arg-type]
     notes = ("rule written for screws with washers in steel sheet; borrowed for want of one for rivets",)
     notes = notes if covered else (*notes, "sheet outside 0.5 to 1.5 mm, the range of the rule")
-    yield Check(joint.place, "pull-over", joint.part, f"{outer.words} pulls over the rivet head", "0.5 * d_h * t * F_tu", "FS * T",
-                terms, "T", source=PULL_OVER, **joint.axes, factors=factors.line, notes=(*joint.notes, *notes),
-                subject=joint.subject)  # fmt: skip
+    yield Check(
+        joint.place,
+        "pull-over",
+        joint.part,
+        f"{outer.words} pulls over the rivet head",
+        "0.5 * d_h * t * F_tu",
+        "FS * T",
+        terms,
+        "T",
+        source=PULL_OVER_SOURCE,
+        **joint.axes,
+        factors=factors.line,
+        notes=(*joint.notes, *notes),
+        subject=joint.subject,
+    )

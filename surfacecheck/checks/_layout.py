@@ -122,8 +122,16 @@ def _on_ribs(surface: Surface, row: Row, lines: int) -> RowPlan | None:
             return None
         length = np.interp(ribs, [p.up.si for p in around], [p.nose_around.si for p in around])  # type: ignore[misc]
         pitch = length / row.count
-        return RowPlan(float(pitch.max()), row.count, lines, None, None, pitch, np.full(len(ribs), float(row.count)),
-                       row.count * lines * len(ribs))  # fmt: skip
+        return RowPlan(
+            float(pitch.max()),
+            row.count,
+            lines,
+            None,
+            None,
+            pitch,
+            np.full(len(ribs), float(row.count)),
+            row.count * lines * len(ribs),
+        )
     if not places:
         return None
     up = [p.up.si for p in places]

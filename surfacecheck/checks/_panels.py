@@ -23,7 +23,9 @@ if TYPE_CHECKING:
 
 __all__ = ["bay_edges", "panel_checks", "skin_wrinkle"]
 
-TN_3781 = Source(Basis.WORKED_OUT, "plate buckling, k_s of a simply supported panel, NACA TN 3781 form; k by Ritz series")
+TN_3781 = Source(
+    Basis.WORKED_OUT, "plate buckling, k_s of a simply supported panel, NACA TN 3781 form; k by Ritz series"
+)
 WRINKLES = "a skin that wrinkles below limit has not failed; its rows carry more (the margins of the rows have it)"
 
 
@@ -120,24 +122,50 @@ def panel_checks(effects: Effects) -> Iterator[Check]:
         flow = np.abs(only.mean(f"skin_{side}"))
         q = Term(flow, "line_load", f"shear flow of the {words} at limit")
         yield Check(
-            f"panel.{name}", "wrinkles", f"panels of the {words}", "wrinkles in shear", "q_cr", "q",
+            f"panel.{name}",
+            "wrinkles",
+            f"panels of the {words}",
+            "wrinkles in shear",
+            "q_cr",
+            "q",
             {"q_cr": Term(critical, "line_load", "shear flow at which the panel wrinkles"), "q": q},
-            "q", only.cases, only.places, TN_3781, kind="statement", notes=(WRINKLES,), subject="this panel",
-        )  # fmt: skip
+            "q",
+            only.cases,
+            only.places,
+            TN_3781,
+            kind="statement",
+            notes=(WRINKLES,),
+            subject="this panel",
+        )
         skin = getattr(effects.surface.sheet, name)
         metal = metal_of(effects.surface, skin.alloy, skin.thickness)
         if metal.shear.known and metal.tension.known:
             allowed = np.minimum(metal.shear.si, 0.5 * np.asarray(metal.tension.si))  # type: ignore[arg-type]
         else:
             allowed = None
-        source = Source(Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661")
+        source = Source(
+            Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661"
+        )
         yield Check(
-            f"panel.{name}", "shear", f"the {words}", "tears in shear", "F_s * t", "FS * q",
-            {"F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", source, metal.shear.key),
-             "t": Term(t, "length", f"thickness of the {words}"), "q": q,
-             "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source)},
-            "q", only.cases, only.places, source, factors=factors.line, subject="this skin",
-        )  # fmt: skip
+            f"panel.{name}",
+            "shear",
+            f"the {words}",
+            "tears in shear",
+            "F_s * t",
+            "FS * q",
+            {
+                "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", source, metal.shear.key),
+                "t": Term(t, "length", f"thickness of the {words}"),
+                "q": q,
+                "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
+            },
+            "q",
+            only.cases,
+            only.places,
+            source,
+            factors=factors.line,
+            subject="this skin",
+        )
     yield from _web(only)
 
 
@@ -156,12 +184,23 @@ def _web(effects: Effects) -> Iterator[Check]:
     stress = 0.5 * np.abs(node_stress(effects, "corner_plus") - node_stress(effects, "corner_minus"))
     shear = np.abs(effects.peak("web")) * t / (t + box.doubler_t)
     yield Check(
-        "panel.web", "buckles", "web of the spar", "buckles in shear and bending", "1",
+        "panel.web",
+        "buckles",
+        "web of the spar",
+        "buckles in shear and bending",
+        "1",
         "sqrt((q / q_cr)**2 + (f_b / F_b)**2)",
-        {"q": Term(shear, "line_load", "shear flow of the web leaf at limit"),
-         "q_cr": Term(critical, "line_load", "shear flow at which it buckles"),
-         "f_b": Term(stress, "stress", "bending stress over the depth at limit"),
-         "F_b": Term(bending, "stress", "bending stress at which it buckles, k = 23.9")},
-        "q", effects.cases, effects.places, TN_3781, kind="statement", subject="this web",
+        {
+            "q": Term(shear, "line_load", "shear flow of the web leaf at limit"),
+            "q_cr": Term(critical, "line_load", "shear flow at which it buckles"),
+            "f_b": Term(stress, "stress", "bending stress over the depth at limit"),
+            "F_b": Term(bending, "stress", "bending stress at which it buckles, k = 23.9"),
+        },
+        "q",
+        effects.cases,
+        effects.places,
+        TN_3781,
+        kind="statement",
+        subject="this web",
         notes=("each leaf of web and doubler is taken alone",),
-    )  # fmt: skip
+    )

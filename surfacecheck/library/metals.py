@@ -31,19 +31,27 @@ def _table(name: str, thickness: float | None) -> Material:
 
 
 def _own(alloy: Alloy, name: str) -> Material:
-    """A metal of the builder's own: what its lines give, and G from E."""
+    """Make a metal of the builder's own lines, with G from E."""
     where = Source(alloy.stiffness.source.basis, alloy.where_from) if alloy.where_from else alloy.stiffness.source
     shear_modulus = UNKNOWN
     if alloy.stiffness.known:
         text = f"G = E / (2 (1 + {ALUMINIUM_POISSON}))"
-        shear_modulus = Value(alloy.stiffness.si / (2.0 * (1.0 + ALUMINIUM_POISSON)), "", Source(Basis.WORKED_OUT, text))  # type: ignore[operator]
+        shear_modulus = Value(
+            alloy.stiffness.si / (2.0 * (1.0 + ALUMINIUM_POISSON)), "", Source(Basis.WORKED_OUT, text)
+        )  # type: ignore[operator]
     values = {
-        "tension": alloy.tension, "tension_yield": alloy.yield_, "shear": alloy.shear,
+        "tension": alloy.tension,
+        "tension_yield": alloy.yield_,
+        "shear": alloy.shear,
         "compression_yield": alloy.compression_yield if alloy.compression_yield.known else alloy.yield_,
-        "bearing_20": alloy.crushing, "bearing_yield_20": alloy.crushing_yield, "modulus": alloy.stiffness,
-        "modulus_compression": alloy.stiffness, "shear_modulus": shear_modulus, "density": alloy.density,
+        "bearing_20": alloy.crushing,
+        "bearing_yield_20": alloy.crushing_yield,
+        "modulus": alloy.stiffness,
+        "modulus_compression": alloy.stiffness,
+        "shear_modulus": shear_modulus,
+        "density": alloy.density,
         "poisson": Value(ALUMINIUM_POISSON, "", Source(Basis.ASSUMED, "as aluminium alloys")),
-    }  # fmt: skip
+    }
     sourced = {k: v if v.source.basis is not Basis.NOT_SAID else replace(v, source=where) for k, v in values.items()}
     return replace(NOT_NAMED, name=name, **sourced)
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.model import DrivenBy, YesNo
-from surfacecheck.statics._loads import BeamLoads, close_with_couple, point_force, total_torque
+from surfacecheck.statics._loads import BeamLoads, point_force, total_torque
 from surfacecheck.statics._supports import Supports
 
 if TYPE_CHECKING:
@@ -22,10 +22,31 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["beam_loads", "hold_torque", "supports_of"]
+__all__ = ["beam_loads", "hold_torque", "off_line", "supports_of"]
 
 
-def supports_of(surface: Surface, span: Span, cases: Sequence[LoadCase], springs: bool = True) -> Supports:
+def off_line(surface: Surface, span: Span) -> Array:
+    """Give how far each pin was drilled off the line of the outer ones.
+
+    Parameters
+    ----------
+    surface : Surface
+        With its hinges.
+    span : Span
+        Their order.
+
+    Returns
+    -------
+    ndarray, shape (H, 2)
+        Along z and along x [m]; it is there with or without load, and does not grow with it.
+    """
+    hinges = [surface.hinges[name] for name in span.hinges]
+    return np.array([[surface.left_is * _number(h.out_of_line.si), _number(h.out_of_line_aft.si)] for h in hinges])
+
+
+def supports_of(
+    surface: Surface, span: Span, cases: Sequence[LoadCase], springs: bool = True, set_in: Array | float = 1.0
+) -> Supports:
     """Describe the hinges as supports.
 
     Parameters
@@ -38,6 +59,8 @@ def supports_of(surface: Surface, span: Span, cases: Sequence[LoadCase], springs
         C of them; each says which share of the fin's bending is its own, and which hinge takes the load along.
     springs : bool
         False leaves out flexibility and displacements, for a beam whose stiffness is not known [-].
+    set_in : array_like, shape (C,) or a number
+        Share of the pins' being off line that is there in each case [-].
 
     Returns
     -------
@@ -51,9 +74,8 @@ def supports_of(surface: Surface, span: Span, cases: Sequence[LoadCase], springs
     if not springs:
         return Supports(breaks, thrust=thrust)
     left = surface.left_is
-    set_in = np.array([[left * _number(h.out_of_line.si), _number(h.out_of_line_aft.si)] for h in hinges])
     bends = np.array([left * _number(h.fin_bends.si) for h in hinges])
-    displacement = np.broadcast_to(set_in, (len(cases), len(hinges), 2)).copy()
+    displacement = np.broadcast_to(set_in, (len(cases),))[:, None, None] * off_line(surface, span)
     displacement[..., 0] += np.array([[float(np.asarray(c.fin))] for c in cases]) * bends
     side = _lateral(surface, hinges, span.breaks[list(breaks)])
     fore = np.diag([_number(h.gives_fore_aft.si) for h in hinges])
@@ -151,6 +173,3 @@ def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[Bea
         here = (at == b)[:, None]
         loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))
     return loads, force, side, couple
-
-
-spare = close_with_couple

@@ -1,0 +1,104 @@
+"""Load cases put on the stations, held against turning, and solved in both idealisations."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.loads import CaseLoads, LoadCase, apply, horn_line, horn_needs
+from surfacecheck.masses import Masses
+from surfacecheck.model import DrivenBy, LoadReachesSpar
+from surfacecheck.sections.box import Box
+from surfacecheck.sections.stiffness import stiffness_of
+from surfacecheck.statics import Beam, beam_stiffness, solve
+from surfacecheck.statics.held import beam_loads, hold_torque, off_line, supports_of
+from surfacecheck.statics.span import Span
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Surface
+
+    Array = NDArray[np.float64]
+
+
+__all__ = ["IN_LINE", "THROUGH_RIBS", "Loaded", "put_on"]
+
+
+THROUGH_RIBS = ", through the ribs"
+
+
+IN_LINE = ", pins as if in line"
+
+
+@dataclass(frozen=True, eq=False)
+class Loaded:
+    """Load cases put on the stations and held against turning; every case evenly, then through the ribs."""
+
+    titles: tuple[str, ...]
+    cases: tuple[LoadCase, ...]
+    by_ribs: NDArray[np.bool_]
+    given: CaseLoads
+    beams: tuple[Beam, Beam]
+    horn_force: Array
+    horn_points: Array
+
+
+def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None) -> Loaded:
+    """Put the cases on the beam, spread evenly and through the ribs, and solve both idealisations."""
+    ways = [False]
+    if len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
+        ways.append(True)
+    parts = [apply(cases, surface, span.y, span.breaks, span.bay, through_ribs=way, masses=masses) for way in ways]
+    lines = [True, False] if box is not None and off_line(surface, span).any() else [True]
+    given = _joined(parts * len(lines))
+    every = cases * (len(ways) * len(lines))
+    titles = tuple(
+        c.title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE)
+        for line in lines
+        for way in ways
+        for c in cases
+    )
+    set_in = np.repeat(np.array(lines, dtype=float), len(cases) * len(ways))
+    loads, force, side, _ = hold_torque(span.stations, beam_loads(given), given)
+    stiffness = beam_stiffness(np.ones(span.y.size), np.ones(span.y.size)) if box is None else stiffness_of(box)
+    supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
+    beams = tuple(solve(span.stations, loads, stiffness, supports, coupled) for coupled in (box is not None, False))
+    horn_force, points = _at_horn(surface, every, force, side)
+    by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
+    return Loaded(titles, every, by_ribs, given, beams, horn_force, points)  # type: ignore[arg-type]
+
+
+def _joined(parts: list[CaseLoads]) -> CaseLoads:
+    if len(parts) == 1:
+        return parts[0]
+    arrays = {
+        n: np.concatenate([getattr(p, n) for p in parts])
+        for n in CaseLoads.__dataclass_fields__
+        if n not in {"names", "holds"}
+    }
+    return CaseLoads(names=sum((p.names for p in parts), ()), holds=sum((p.holds for p in parts), ()), **arrays)
+
+
+def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array) -> tuple[Array, Array]:
+    """Sum at each bolt of the horn what holds the torque, the rigging pull and the pilot's feet; (C, P, 3), (P, 2)."""
+    if horn_needs(surface) is not None:
+        return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
+    line = horn_line(surface)
+    if line.driven_by is DrivenBy.TORQUE_TUBE:
+        return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
+    sides = (line.side,) if line.side else (1, -1)
+    out = np.zeros((len(cases), len(sides), 3))
+    pull = surface.controls.rigging_pull.si if line.driven_by is DrivenBy.TWO_CABLES else None
+    for p, s in enumerate(sides):
+        direction = line.direction(np.asarray(float(s)))
+        closing = np.array([c.closing != "stop" for c in cases])
+        out[:, p] += np.where(((side == s) & closing)[:, None], force, 0.0)
+        if pull is not None:
+            out[:, p] += pull * direction
+        for c, case in enumerate(cases):
+            if case.pilot is not None and s in case.pilot.sides:
+                out[c, p] += case.pilot.pull * direction
+    return out, np.array([[float(line.x), s * float(line.off)] for s in sides])

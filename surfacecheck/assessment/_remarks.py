@@ -1,0 +1,78 @@
+"""What was taken for granted, and what to look at twice."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.model import DrivenBy
+from surfacecheck.sections import restraint_matters, warping, warping_parameter
+from surfacecheck.sections.box import Box
+from surfacecheck.statics.span import Span
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Surface
+
+    Array = NDArray[np.float64]
+
+from surfacecheck.assessment._load import IN_LINE, Loaded
+
+__all__ = ["assumptions_of", "remarks_of"]
+
+
+def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[str, ...]:
+    out = ["margins use the beam with shear flexibility and twist; bending alone stands beside it at the pins"]
+    if box is None:
+        out = ["pin loads of a beam of constant stiffness, bending alone, stiff hinges: the sheet is not known yet"]
+    else:
+        out += box.assumptions
+        out.append("middle lines; skins meet the spar at its corners; no help from the taper of the spar")
+    if loaded.by_ribs.any():
+        out.append("every case is worked twice, the load spread evenly and handed over at the ribs; the worse counts")
+    out.append("all of the net pressure pulls on either skin in turn; skins rest on spar and trailing edge as strips")
+    if any(title.endswith(IN_LINE) for title in loaded.titles):
+        out.append(
+            "pins off line do not push harder when the load grows: every case is worked with and without it, "
+            "and the worse counts, which bounds the ultimate state"
+        )
+    if surface.controls.rigging_pull.known:
+        out.append("the rigging pull of the cables acts in every case and takes the factors of safety with it")
+    notes = dict.fromkeys(note for case in loaded.cases for note in case.notes)
+    return tuple([*out, *notes])
+
+
+def _open_box(box: Box, span: Span) -> str:
+    """Say what an open box means, and whether restrained warping makes this theory a poor guide."""
+    text = "the skins do not close the box: it twists hundreds of times more easily than a closed one"
+    length = float(span.breaks[span.tip] - span.breaks[span.root])
+    J, C_w = float(np.median(box.closed.J)), float(np.median(warping(box.closed).C_w))
+    mu = float(warping_parameter(float(box.shear_modulus), J, float(box.modulus), C_w))
+    if restraint_matters(mu, length):
+        text += "; where ribs, horn or brackets hold its warping, direct stresses arise that are not worked out: ask"
+    return text
+
+
+def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> tuple[str, ...]:
+    out = list(surface.remarks)
+    if surface.horn is not None and span.horn is not None and span.horn not in span.ribs and span.ribs:
+        out.append("no rib stands at the horn: its couple has no path into the box; outside the method: ask")
+    out += [
+        f"{name} hinge: whether a rib stands behind its bracket is not said; without one the web must be checked"
+        for name in span.hinges
+        if surface.hinges[name].rib_behind is None
+    ]
+    if any(h.how == "not given" for h in loaded.given.holds):
+        out.append(
+            "the horn is not known: its torque is taken off as a couple at the root; fore-and-aft loads are missing"
+        )
+    if box is not None and not box.rear_closed:
+        out.append(_open_box(box, span))
+    if surface.horn is not None and surface.horn.driven_by is DrivenBy.TORQUE_TUBE:
+        out.append("the torque tube is taken to hold pure torque; its own flange and bolts are not looked at")
+    if surface.balance_mass.mass.known and not surface.balance_mass.mass.absent:
+        out.append("arm and rivets of the balance mass: not looked at; its load is followed from there to the horn")
+    out.append("near the horn, for about one chord, this theory is a guide only")
+    return tuple(out)

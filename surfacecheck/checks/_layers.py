@@ -1,0 +1,125 @@
+"""A rivet, the sheets it joins, and its load at every spot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.model import RivetSet
+from surfacecheck.strength import (
+    Factors,
+    fitting,
+    joint_by_test,
+)
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.library import Material
+    from surfacecheck.model import Rivet, Surface
+    from surfacecheck.provenance import Value
+
+    Array = NDArray[np.float64]
+
+
+__all__ = ["Joint", "Layer", "factors_of"]
+
+
+@dataclass(frozen=True, eq=False)
+class Layer:
+    """One sheet under a rivet.
+
+    Attributes
+    ----------
+    name : str
+        Key in the file, ``left_skin``, ``spar``, ``bracket`` ...
+    words : str
+        In words.
+    thickness : Value
+        Of the sheet.
+    metal : Material
+        Its metal.
+    edge : Value
+        Hole centre to edge.
+    load : ndarray, shape (cases, spots)
+        What this sheet hands to one rivet at limit [N].
+    """
+
+    name: str
+    words: str
+    thickness: Value
+    metal: Material
+    edge: Value
+    load: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Joint:
+    """A rivet, its sheets, and its load at every spot.
+
+    Attributes
+    ----------
+    place, part : str
+        Path and words.
+    rivet : Rivet
+        From the file.
+    layers : tuple of Layer
+        From the head inwards.
+    shear, tension : ndarray, shape (cases, spots)
+        Load of one rivet at limit: worst shear plane, and along its axis [N].
+    cases, spots : tuple of str
+        Names.
+    wrinkle : ndarray or 0.0
+        Shear at limit over shear at buckling of the sheet that ends here, (cases, spots) [-]; 0 for none.
+    notes : tuple of str
+        Assumptions.
+    subject : str
+        For the sentence.
+    pitch : float or None
+        Real pitch of a row along the sheet's shear [m]; None for groups.
+    spot_cases : tuple of str
+        As in :class:`Check`.
+    """
+
+    place: str
+    part: str
+    rivet: Rivet
+    layers: tuple[Layer, ...]
+    shear: Array
+    tension: Array
+    cases: tuple[str, ...]
+    spots: tuple[str, ...]
+    wrinkle: Array | float = 0.0
+    notes: tuple[str, ...] = ()
+    subject: str = "this rivet"
+    pitch: float | None = None
+    spot_cases: tuple[str, ...] = ()
+
+    @property
+    def axes(self) -> dict[str, tuple[str, ...]]:
+        """Names along the axes of a check."""
+        return {"cases": self.cases, "spots": self.spots, "spot_cases": self.spot_cases}
+
+
+def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
+    """Choose the factors of a riveted joint.
+
+    Parameters
+    ----------
+    surface : Surface
+        For the switches of part H.
+    rivet : Rivet or None
+        None for a fitting itself.
+
+    Returns
+    -------
+    Factors
+        Solid rivets with handbook joint values go without the fitting factor; pulled ones and fittings do not.
+    """
+    if rivet is not None and rivet.set is RivetSet.SOLID and not rivet.shear.known:
+        return joint_by_test()
+    at_yield = surface.method.fitting_factor_at_yield == "yes"
+    two = surface.method.two_hinge_factor == "yes" and len(surface.hinges) == 2
+    return fitting(at_yield=at_yield, two_hinges=two and rivet is None)

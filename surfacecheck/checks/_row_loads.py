@@ -1,0 +1,280 @@
+"""Rivet rows: what crosses each, from the flow of the sheet that ends there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks._effects import Effects, pretty_place
+from surfacecheck.checks._layout import RowPlan, plan_row
+from surfacecheck.checks._panels import skin_wrinkle
+from surfacecheck.checks._spar import node_stress
+from surfacecheck.sections.box import sides_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Row, Surface
+
+    Array = NDArray[np.float64]
+
+
+__all__ = ["RowLoad", "row_kind", "row_loads", "sides_on"]
+
+
+@dataclass(frozen=True, eq=False)
+class RowLoad:
+    """Load of one rivet of a row, at every spot.
+
+    Attributes
+    ----------
+    row : Row
+        From the file.
+    kind : str
+        ``spar``, ``edge``, ``rib``, ``rib-spar`` or ``doubler``.
+    layers : dict of str to ndarray, shape (cases, spots)
+        What each sheet hands to one rivet [N].
+    shear, tension : ndarray, shape (cases, spots)
+        Worst shear plane, and pull, of one rivet [N].
+    wrinkle : ndarray or 0.0
+        Shear over shear at buckling, at limit [-].
+    effects : Effects
+        The cases it was read from.
+    spots : tuple of str
+        Names of the spots.
+    flow : ndarray, shape (cases, spots)
+        Load a metre of row [N/m].
+    notes : tuple of str
+        Assumptions.
+    """
+
+    row: Row
+    kind: str
+    plan: RowPlan
+    layers: dict[str, Array]
+    shear: Array
+    tension: Array
+    wrinkle: Array | float
+    effects: Effects
+    spots: tuple[str, ...]
+    flow: Array
+    notes: tuple[str, ...] = ()
+
+
+def row_kind(surface: Surface, row: Row) -> str:
+    """Tell what kind of row this is, by what it joins.
+
+    Parameters
+    ----------
+    surface : Surface
+        For the names of doublers.
+    row : Row
+        From the file.
+
+    Returns
+    -------
+    str
+        ``spar``, ``edge``, ``rib``, ``rib-spar``, ``doubler``; empty where no check knows it.
+    """
+    joins = set(row.joins)
+    if joins & set(surface.sheet.doublers):
+        return "doubler"
+    if "ribs" in joins:
+        return "rib-spar" if "spar" in joins else "rib"
+    if "spar" in joins:
+        return "spar"
+    return "edge" if {"left_skin", "right_skin"} <= joins else ""
+
+
+def row_loads(effects: Effects) -> Iterator[RowLoad]:
+    """Work the rivet loads of every row whose pitch and sheets are known.
+
+    Parameters
+    ----------
+    effects : Effects
+        With flows.
+
+    Yields
+    ------
+    RowLoad
+        One a row; none where the row cannot be laid out.
+    """
+    surface_cases = effects.only(~effects.control)
+    for row in effects.surface.rows.values():
+        plan = plan_row(effects.surface, row)
+        kind = row_kind(effects.surface, row)
+        if plan is None or not kind:
+            continue
+        work = {
+            "spar": _spar_row,
+            "edge": _edge_row,
+            "rib": _rib_row,
+            "rib-spar": _rib_to_spar,
+            "doubler": _doubler_row,
+        }
+        if kind in {"rib", "rib-spar"}:
+            found = work[kind](effects.only(effects.by_ribs), row, plan)
+        else:
+            found = work[kind](surface_cases, row, plan)
+        if found is not None:
+            yield found
+
+
+def sides_on(surface: Surface, row: Row) -> list[str]:
+    """Sides of the surface a row lies on."""
+    names = sides_of(surface)
+    return [side for side, name in names.items() if name in row.joins] or ["plus", "minus"]
+
+
+def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    """Interfaces from the head inwards: each sheet's flow joins those above it on its way to the spar."""
+    surface, box = effects.surface, effects.box
+    names = sides_of(surface)
+    side = sides_on(surface, row)[0]
+    flows: dict[str, Array] = {}
+    for name in row.joins:
+        if name == names[side] and box is not None and box.has(f"skin_{side}"):
+            flows[name] = effects.mean(f"skin_{side}")
+        elif name == "nose_skin" and box is not None and box.has("nose"):
+            flows[name] = -effects.mean("nose")
+    if not flows:
+        return None
+    planes, passed = [], np.zeros_like(effects.V_z)
+    for name in row.joins:
+        passed = passed + flows.get(name, 0.0)
+        if name in flows:
+            planes.append(np.abs(passed))
+    share = plan.pitch / plan.lines
+    layers = {name: np.abs(flow) * share for name, flow in flows.items()}
+    layers["spar"] = np.abs(passed) * share
+    worst = np.maximum.reduce(planes)
+    skin = names[side] in flows
+    wrinkle: Array | float = skin_wrinkle(effects, side) if skin else 0.0
+    tension = effects.spar_pull * share if skin else np.zeros_like(worst)
+    return RowLoad(
+        row, "spar", plan, _in_order(row, layers), worst * share, tension, wrinkle, effects, effects.places, worst
+    )
+
+
+def _in_order(row: Row, layers: dict[str, Array]) -> dict[str, Array]:
+    return {name: layers[name] for name in row.joins if name in layers}
+
+
+def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    """Row between two skins: each brings its own half of the lap with it, so the row carries the rest."""
+    box = effects.box
+    if box is None or not (box.has("skin_plus") and box.has("skin_minus")) or "edge" not in box.nodes:
+        return None
+    plus, minus = effects.mean("skin_plus"), effects.mean("skin_minus")
+    t_plus, t_minus = box.skin_t["plus"], box.skin_t["minus"]
+    passed = np.abs(plus + (minus - plus) * t_plus / (t_plus + t_minus))
+    share = plan.pitch / plan.lines
+    wrinkle = np.maximum(skin_wrinkle(effects, "plus", passed), skin_wrinkle(effects, "minus", passed))
+    layers = {name: passed * share for name in row.joins}
+    return RowLoad(
+        row, "edge", plan, layers, passed * share, effects.edge_pull * share, wrinkle, effects, effects.places, passed
+    )
+
+
+def _steps(effects: Effects, wall: str) -> Array:
+    """Step of a wall's flow across each rib, (C, R): what the rib hands to that sheet a metre."""
+    stations, flow = effects.span.stations, effects.mean(wall)
+    last = len(stations.cells)
+    out = []
+    for b in effects.span.ribs:
+        outboard = flow[:, stations.after(b)] if b < last else 0.0 * flow[:, 0]
+        inboard = flow[:, stations.before(b)] if b > 0 else 0.0 * flow[:, 0]
+        out.append(inboard - outboard)
+    return np.stack(out, axis=-1)
+
+
+def _rib_spots(effects: Effects) -> tuple[str, ...]:
+    return tuple(f"rib {i + 1} {pretty_place(effects.span.breaks[b])}" for i, b in enumerate(effects.span.ribs))
+
+
+def _read_ribs(effects: Effects, values: Array) -> Array:
+    """Control-system cases are read only at the rib that holds the horn."""
+    horn = np.array([b == effects.span.horn for b in effects.span.ribs])
+    return np.where(effects.control[:, None] & ~horn, 0.0, values)
+
+
+def _rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    surface, box = effects.surface, effects.box
+    if box is None or not effects.span.ribs:
+        return None
+    if "nose_skin" in row.joins and not set(row.joins) & {"left_skin", "right_skin"}:
+        walls, name = ["nose"], "nose_skin"
+    else:
+        side = sides_on(surface, row)[0]
+        walls, name = [f"skin_{side}"], sides_of(surface)[side]
+    if not box.has(walls[0]):
+        return None
+    step = _read_ribs(effects, np.abs(_steps(effects, walls[0])))
+    pitch = np.broadcast_to(plan.rib_pitch, step.shape)
+    shear = step * pitch
+    pull = np.zeros_like(shear)
+    if name != "nose_skin":
+        pull = _read_ribs(effects, np.abs(effects.rib_load)) / plan.rib_count
+    notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
+    layers = {n: shear for n in row.joins}
+    return RowLoad(row, "rib", plan, layers, shear, pull, 0.0, effects, _rib_spots(effects), step, notes)
+
+
+def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    """Work out what a rib hands to the web: its own air load less what the skins take from it."""
+    box = effects.box
+    if box is None or not effects.span.ribs:
+        return None
+    given = effects.rib_load.copy()
+    for wall in ("skin_plus", "skin_minus"):
+        if not box.has(wall):
+            continue
+        depth = box.closed.step_z[:, box.wall(wall)]
+        at = [effects.span.stations.before(b) if b > 0 else effects.span.stations.after(b) for b in effects.span.ribs]
+        given = given - _steps(effects, wall) * depth[at]
+    force = _read_ribs(effects, np.abs(given))
+    shear = force / max(plan.count, 1)
+    notes = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
+    layers = {n: shear for n in row.joins}
+    return RowLoad(
+        row, "rib-spar", plan, layers, shear, np.zeros_like(shear), 0.0, effects, _rib_spots(effects), force, notes
+    )
+
+
+def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    """Shear that the doubler takes from the web, and its axial force brought in between its end and its middle."""
+    surface, box = effects.surface, effects.box
+    names = [n for n in row.joins if n in surface.sheet.doublers]
+    if box is None or not names or "spar" not in row.joins:
+        return None
+    doubler = surface.sheet.doublers[names[0]]
+    if doubler.on != "spar web" or not doubler.thickness.known or plan.start is None or plan.end is None:
+        return None
+    inside = effects.span.between(plan.start - 1e-3, plan.end + 1e-3)
+    if not inside.any():
+        return None
+    t_d, t_w = np.asarray(doubler.thickness.si), box.web_t
+    share = t_d / (t_d + t_w)
+    flow = np.abs(effects.peak("web"))[:, inside] * share
+    stress = np.abs(_web_stress(effects))[:, inside]
+    wide = np.asarray(doubler.wide.si) if doubler.wide.known else box.height.max()
+    axial = stress.max(axis=-1, keepdims=True) * t_d * wide
+    halves = max(plan.count / 2.0, 1.0) * plan.lines
+    shear = np.hypot(flow * plan.pitch, axial / halves)
+    places = tuple(p for p, keep in zip(effects.places, inside, strict=True) if keep)
+    notes = (
+        "the doubler takes its share of the web's shear by thickness; its axial force comes in evenly over the rivets "
+        "between its end and its middle",
+    )
+    layers = {n: shear for n in row.joins}
+    return RowLoad(row, "doubler", plan, layers, shear, np.zeros_like(shear), 0.0, effects, places, flow, notes)
+
+
+def _web_stress(effects: Effects) -> Array:
+    """Mean direct stress of the web, at the middle of its depth, and a third of the bending over it [Pa], (C, S)."""
+    corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
+    return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0

@@ -1,0 +1,345 @@
+"""Nodes and walls of one surface, collected clockwise as seen from root to tip."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.library import metal_of
+from surfacecheck.model import FlangesPoint, SkinsCarry, TrailingEdge
+from surfacecheck.provenance import Value
+from surfacecheck.sections._section import Section, section
+from surfacecheck.sections._topology import Topology
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.model import Doubler, Surface
+
+    Array = NDArray[np.float64]
+
+
+__all__ = ["SIDES", "Box", "Builder", "sides_of"]
+
+
+SIDES = ("plus", "minus")
+"""The +z skin and the -z skin; :func:`sides_of` gives the builder's words."""
+
+
+NOT_CLOSED = 1.0e-12
+"""Shear stiffness left to a nose wall where it closes no cell: numerically none, the same topology everywhere."""
+
+
+FREE_EDGE_STRIP = 0.62
+"""Effective width over t sqrt(E/f) beside a free edge (von Karman form, k = 0.43; buckling coefficient of a long plate
+with one edge free, NACA TN 3781)."""
+
+
+TWO_EDGE_STRIP = 1.90
+"""Effective width over t sqrt(E/f), both sides of a fastener line (von Karman form, k = 4)."""
+
+
+FOLD_STRIP = 15.0
+"""Width over t that acts with a folded edge, each skin (common practice)."""
+
+
+@dataclass(frozen=True, eq=False)
+class Box:
+    """Sections of a surface along its span.
+
+    Attributes
+    ----------
+    walls : tuple of str
+        Names of the walls, along the last axis of every flow.
+    nodes : tuple of str
+        Names of the nodes.
+    closed : Section
+        With the nose as a cell where it is closed; leading axes (..., S).
+    rear_alone : Section or None
+        With the nose open everywhere; None where there is no nose skin.
+    modulus, shear_modulus : float or ndarray
+        E and G of the spar, the reference [Pa].
+    web_t, skin_t, doubler_t : ndarray
+        Thickness of the bare web (...), of the skins by side, of web doublers (..., S) [m].
+    rear_closed : bool
+        Whether the skins close the cell behind the spar.
+    height : ndarray, shape (..., S)
+        Depth of the spar between middle lines [m].
+    web_x, edge_x, middle_z : ndarray, shape (..., S)
+        Web, trailing edge, middle of the depth [m].
+    flange : ndarray
+        Middle-line width of a flange [m].
+    assumptions : tuple of str
+        What was taken for granted.
+    """
+
+    walls: tuple[str, ...]
+    nodes: tuple[str, ...]
+    closed: Section
+    rear_alone: Section | None
+    modulus: Array
+    shear_modulus: Array
+    web_t: Array
+    skin_t: dict[str, Array]
+    doubler_t: Array
+    rear_closed: bool
+    height: Array
+    web_x: Array
+    edge_x: Array
+    middle_z: Array
+    flange: Array
+    assumptions: tuple[str, ...]
+
+    def wall(self, name: str) -> int:
+        """Index of a wall.
+
+        Parameters
+        ----------
+        name : str
+            Such as ``skin_plus``.
+
+        Returns
+        -------
+        int
+            Place along the last axis of a flow [-].
+        """
+        return self.walls.index(name)
+
+    def node(self, name: str) -> int:
+        """Index of a node.
+
+        Parameters
+        ----------
+        name : str
+            Such as ``corner_plus``.
+
+        Returns
+        -------
+        int
+            Place along the last axis of node arrays [-].
+        """
+        return self.nodes.index(name)
+
+    def has(self, name: str) -> bool:
+        """Whether there is a wall of this name."""
+        return name in self.walls
+
+
+def sides_of(surface: Surface) -> dict[str, str]:
+    """Give the skin of the model on each side of the kernel.
+
+    Parameters
+    ----------
+    surface : Surface
+        Any surface.
+
+    Returns
+    -------
+    dict of str to str
+        ``plus`` and ``minus`` to ``left_skin`` or ``right_skin``.
+    """
+    plus = "left_skin" if surface.left_is > 0 else "right_skin"
+    return {"plus": plus, "minus": "right_skin" if plus == "left_skin" else "left_skin"}
+
+
+class Builder:
+    """Collects nodes and walls of one surface."""
+
+    def __init__(
+        self, surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], closed: NDArray[np.bool_]
+    ) -> None:
+        self.surface, self.y, self.doubled, self.nose_closed = surface, y, doubled, closed
+        self.sheet, self.outline = surface.sheet, surface.outline
+        self.metal = metal_of(surface, self.sheet.spar.alloy, self.sheet.spar.thickness)
+        self.modulus = np.asarray(self.metal.modulus.si)
+        self.shear_modulus = np.asarray(self.metal.shear_modulus.si)
+        self.nodes: dict[str, tuple[Array, Array]] = {}
+        self.booms: dict[str, Array] = {}
+        self.walls: dict[str, tuple[str, str, Array, Array, Array]] = {}
+        self.curved: dict[str, tuple[Array, Array]] = {}
+        self.assumptions: list[str] = []
+
+    def line(self, key: str) -> Array:
+        """Give a dimension of the outline at every station, straight between places."""
+        places = self.outline.places
+        up = np.array([p.up.si for p in places], dtype=np.float64)
+        return np.interp(self.y, up, np.array([getattr(p, key).si for p in places], dtype=np.float64))
+
+    def build(self) -> Box:
+        spar = self.sheet.spar
+        t = np.asarray(spar.thickness.si)
+        self.web_x, self.edge_x = self.line("web_behind"), self.line("edge_behind")
+        self.height = self.line("spar_depth") - t
+        off = self.outline.pins_off_middle
+        self.middle_z = np.zeros_like(self.y) - self.surface.left_is * (off.si if off.si is not None else 0.0)
+        sign = 1.0 if spar.flanges_point is FlangesPoint.BEHIND else -1.0
+        self.flange = np.asarray(spar.flange.si) - 0.5 * t
+        half = 0.5 * self.height
+        self.nodes = {
+            "corner_minus": (self.web_x, self.middle_z - half),
+            "corner_plus": (self.web_x, self.middle_z + half),
+        }
+        doubler_t = self._web(t)
+        on_flange = self._added("spar flange")
+        for side, s in (("minus", -1.0), ("plus", 1.0)):
+            tip = f"tip_{side}"
+            self.nodes[tip] = (self.web_x + sign * self.flange, self.middle_z + s * half)
+            self._wall(f"flange_{side}", *self._clockwise(side, f"corner_{side}", tip), t + on_flange, t + on_flange)
+            if spar.lip.known and not spar.lip.absent:
+                lip = f"lip_end_{side}"
+                self.nodes[lip] = (self.nodes[tip][0], self.middle_z + s * (half - np.asarray(spar.lip.si) + 0.5 * t))
+                self._wall(f"lip_{side}", *self._clockwise(side, tip, lip), t + 0 * self.y, t + 0 * self.y)
+        skin_t = self._skins()
+        nose = self._nose()
+        closed = self._section(self.nose_closed)
+        return Box(
+            walls=tuple(self.walls),
+            nodes=tuple(self.nodes),
+            closed=closed,
+            rear_alone=self._section(np.zeros_like(self.nose_closed)) if nose else None,
+            modulus=self.modulus,
+            shear_modulus=self.shear_modulus,
+            web_t=t,
+            skin_t=skin_t,
+            doubler_t=doubler_t,
+            rear_closed=self.joined,
+            height=self.height,
+            web_x=self.web_x,
+            edge_x=self.edge_x,
+            middle_z=self.middle_z,
+            flange=self.flange,
+            assumptions=tuple(self.assumptions),
+        )
+
+    @staticmethod
+    def _clockwise(side: str, inner: str, outer: str) -> tuple[str, str]:
+        return (inner, outer) if side == "plus" else (outer, inner)
+
+    def _wall(self, name: str, first: str, second: str, t: Array, direct: Array, g: Array | float = 1.0) -> None:
+        self.walls[name] = (first, second, t + 0 * self.y, direct + 0 * self.y, np.asarray(g) + 0 * self.y)
+
+    def _added(self, on: str) -> Array:
+        """Thickness that doublers add, at the modulus of the spar."""
+        out = np.zeros_like(self.y)
+        for name, doubler in self._doublers(on).items():
+            metal = metal_of(self.surface, doubler.alloy, doubler.thickness)
+            ratio = 1.0 if metal.modulus.si is None else np.asarray(metal.modulus.si) / self.modulus
+            out = out + np.where(self.doubled[name], ratio * np.asarray(doubler.thickness.si), 0.0)
+        return out
+
+    def _doublers(self, on: str) -> dict[str, Doubler]:
+        return {n: d for n, d in self.sheet.doublers.items() if d.on == on and d.thickness.known and n in self.doubled}
+
+    def _web(self, t: Array) -> Array:
+        added = self._added("spar web")
+        doublers = list(self._doublers("spar web").values())
+        widths = [np.asarray(d.wide.si) for d in doublers if d.wide.known]
+        if not widths or bool(np.all(np.min(widths) >= 0.98 * self.height)):
+            self._wall("web", "corner_minus", "corner_plus", t + added, t + added)
+            return added
+        reach = np.minimum(0.5 * np.min(widths), 0.49 * self.height)
+        self.nodes["web_minus"] = (self.web_x, self.middle_z - reach)
+        self.nodes["web_plus"] = (self.web_x, self.middle_z + reach)
+        self._wall("web_minus", "corner_minus", "web_minus", t, t)
+        self._wall("web", "web_minus", "web_plus", t + added, t + added)
+        self._wall("web_plus", "web_plus", "corner_plus", t, t)
+        return added
+
+    def _skins(self) -> dict[str, Array]:
+        edge = self.outline.trailing_edge
+        names = sides_of(self.surface)
+        skins = {side: getattr(self.sheet, names[side]) for side in SIDES}
+        there = [side for side in SIDES if not skins[side].thickness.absent]
+        self.joined = joined = edge is not TrailingEdge.OPEN and len(there) == 2
+        out: dict[str, Array] = {}
+        for side in there:
+            skin, s = skins[side], 1.0 if side == "plus" else -1.0
+            t = np.asarray(skin.thickness.si) + self._added(names[side])
+            metal = metal_of(self.surface, skin.alloy, skin.thickness)
+            weight = np.asarray(metal.modulus.si) / self.modulus
+            g = np.asarray(metal.shear_modulus.si) / self.shear_modulus
+            node = "edge" if joined else f"edge_{side}"
+            self.nodes.setdefault(node, (self.edge_x, self.middle_z + (0.0 if joined else s * 0.5 * t)))
+            self._wall(f"skin_{side}", *self._clockwise(side, f"corner_{side}", node), t, 0 * t, g)
+            self._boom(
+                node, weight * self._edge_strip(t, metal.compression_yield, np.asarray(metal.modulus.si), joined)
+            )
+            if self.surface.method.skins_carry is SkinsCarry.SHEAR_AND_STRIPS:
+                strip = weight * _strip(TWO_EDGE_STRIP / 2, t, metal.compression_yield, np.asarray(metal.modulus.si))
+                self._boom(f"corner_{side}", strip)
+            out[side] = t + 0 * self.y
+        return out
+
+    def _boom(self, node: str, area: Array) -> None:
+        self.booms[node] = self.booms.get(node, np.zeros_like(self.y)) + area
+
+    def _edge_strip(self, t: Array, f: Value, modulus: Array, joined: bool) -> Array:
+        """Area of one skin that carries direct stress at the trailing edge."""
+        if self.surface.method.skins_carry is SkinsCarry.SHEAR_ONLY:
+            self._say("skins carry shear only: nothing at the trailing edge helps the spar fore and aft")
+            return 0 * t
+        if not joined:
+            self._say(
+                f"a strip {FREE_EDGE_STRIP} t sqrt(E/f) wide carries direct stress at each open edge (von Karman)"
+            )
+            return _strip(FREE_EDGE_STRIP, t, f, modulus)
+        if self.outline.trailing_edge is TrailingEdge.FOLDED:
+            self._say(f"{FOLD_STRIP:g} t of each skin carries direct stress at the folded edge (common practice)")
+            return FOLD_STRIP * t * t
+        self._say("the lap of the skins carries direct stress at the trailing edge; skins otherwise carry shear")
+        lap = self.outline.lap
+        return t * (np.asarray(lap.si) if lap.known else 0.0)
+
+    def _say(self, text: str) -> None:
+        if text not in self.assumptions:
+            self.assumptions.append(text)
+
+    def _nose(self) -> bool:
+        nose = self.sheet.nose_skin
+        if nose.thickness.absent or not nose.thickness.known:
+            return False
+        t = np.asarray(nose.thickness.si)
+        metal = metal_of(self.surface, nose.alloy, nose.thickness)
+        g = 1.0 if metal.shear_modulus.si is None else np.asarray(metal.shear_modulus.si) / self.shear_modulus
+        ahead = self.line("nose_ahead") + self.web_x
+        semi = 0.5 * self.height
+        round_ = np.pi * (3.0 * (ahead + semi) - np.sqrt((3.0 * ahead + semi) * (ahead + 3.0 * semi))) / 2.0
+        if all(p.nose_around.known for p in self.outline.places):
+            round_ = np.maximum(self.line("nose_around"), self.height)
+        else:
+            self._say("the nose is taken as half an ellipse through the flanges and the nose point")
+        self._wall("nose", "corner_minus", "corner_plus", t + 0 * self.y, 0 * self.y, g)
+        self.curved["nose"] = (round_, 0.5 * np.pi * ahead * semi)
+        return True
+
+    def _section(self, nose_closed: NDArray[np.bool_]) -> Section:
+        names = list(self.nodes)
+        topology = Topology(len(names), tuple((names.index(w[0]), names.index(w[1])) for w in self.walls.values()))
+        zero = np.zeros_like(self.y)
+        ratio = {n: np.where(nose_closed, w[4], NOT_CLOSED) if n == "nose" else w[4] for n, w in self.walls.items()}
+        curved = {n: self.curved.get(n, (zero, zero)) for n in self.walls}
+        return section(
+            topology,
+            _last([self.nodes[n][0] for n in names], self.y),
+            _last([self.nodes[n][1] for n in names], self.y),
+            _last([w[2] for w in self.walls.values()], self.y),
+            t_direct=_last([w[3] for w in self.walls.values()], self.y),
+            boom=_last([self.booms.get(n, zero) for n in names], self.y),
+            shear_ratio=_last(list(ratio.values()), self.y),
+            length=_last([c[0] for c in curved.values()], self.y),
+            swept=_last([c[1] for c in curved.values()], self.y),
+            # a closed box by Bredt alone, as every hand calculation has it; an open one lives on the sheet's own twisting
+            open_torsion=0.0 if self.joined else 1.0,
+        )
+
+
+def _last(rows: list[Array], like: Array) -> Array:
+    """Stack along a new last axis."""
+    return np.stack(np.broadcast_arrays(*rows, like)[:-1], axis=-1)
+
+
+def _strip(width: float, t: Array, f: Value, modulus: Array) -> Array:
+    stress = np.asarray(f.si) if f.known else modulus / 300.0
+    return np.asarray(width * t * t * np.sqrt(modulus / stress))
