@@ -101,7 +101,10 @@ def wrapped(text: str, width: int = WIDTH, first: str = "", then: str = "") -> s
              three
              four
     """
-    return textwrap.fill(plain(text), width, initial_indent=first, subsequent_indent=then) or first.rstrip()
+    return (
+        textwrap.fill(plain(text), width, initial_indent=first, subsequent_indent=then, break_on_hyphens=False)
+        or first.rstrip()
+    )
 
 
 @dataclass(frozen=True)
@@ -184,7 +187,10 @@ class Table:
         return wide
 
     def _lines(self, row: tuple[str, ...], wide: list[int]) -> list[str]:
-        broken = [textwrap.wrap(cell, size) or [""] for cell, size in zip(row, wide, strict=True)]
+        broken = [
+            textwrap.wrap(cell, max(size, 1), break_on_hyphens=False) or [""]
+            for cell, size in zip(row, wide, strict=True)
+        ]
         out = []
         for at in range(max(len(cell) for cell in broken)):
             parts = [cell[at] if at < len(cell) else "" for cell in broken]
