@@ -29,6 +29,21 @@ def _a(what: str) -> str:
 def number_of(text: str) -> float:
     """Read a bare decimal or one fraction.
 
+    Parameters
+    ----------
+    text : str
+        Such as ``"0.5"`` or ``"9/8"``.
+
+    Returns
+    -------
+    float
+        The number [-].
+
+    Raises
+    ------
+    SurfaceError
+        Where it divides by zero or is too large.
+
     Examples
     --------
     >>> number_of("9/8"), number_of("0.5")
@@ -111,6 +126,18 @@ def _why_not(text: str) -> str:
 def without_unit(number: str, quantity: str) -> str:
     """Tell how a number without a unit should be written.
 
+    Parameters
+    ----------
+    number : str
+        As typed.
+    quantity : str
+        What is asked: a name of :func:`quantity_names`.
+
+    Returns
+    -------
+    str
+        A sentence with two examples.
+
     Examples
     --------
     >>> without_unit("0.5", "length")
@@ -138,7 +165,7 @@ def parse(text: str, quantity: str) -> tuple[float, str]:
     Returns
     -------
     tuple of (float, str)
-        The value in SI units, and the unit as typed.
+        The value [SI unit of the quantity], and the unit as typed.
 
     Raises
     ------

@@ -22,12 +22,36 @@ _INCH_WORDS = re.compile(r"\b(in|inch|ft|lbf?|lbs|oz|psi|ksi|psf|thou|mph)(?![A-
 
 
 def system_of(unit: str) -> System:
-    """Tell whether a unit belongs to the inch or to the metric system."""
+    """Tell whether a unit belongs to the inch or to the metric system.
+
+    Parameters
+    ----------
+    unit : str
+        As typed.
+
+    Returns
+    -------
+    {"metric", "inch"}
+        The system; metric where a unit belongs to both.
+    """
     return "inch" if _INCH_WORDS.search(unit) else "metric"
 
 
 def unit_of(quantity: str, system: System = "metric") -> str:
-    """Give the unit a quantity is shown in."""
+    """Give the unit a quantity is shown in.
+
+    Parameters
+    ----------
+    quantity : str
+        A name of :func:`quantity_names`.
+    system : {"metric", "inch"}
+        Units wanted.
+
+    Returns
+    -------
+    str
+        The unit; empty for a plain number.
+    """
     one = quantity_of(quantity)
     return one.inch if system == "inch" else one.metric
 
@@ -45,7 +69,7 @@ def working_unit(quantity: str, system: System = "metric") -> tuple[str, float]:
     Returns
     -------
     tuple of (str, float)
-        The unit, and its size in SI units: ``shown = si / size``.
+        The unit, and its size [SI unit of the quantity]: ``shown = si / size``.
 
     Examples
     --------
@@ -63,14 +87,19 @@ def to_unit(si: _Number, unit: str) -> _Number:
     Parameters
     ----------
     si : float or ndarray
-        Value in SI units.
+        Value [SI unit].
     unit : str
         Any unit :func:`parse` reads.
 
     Returns
     -------
     float or ndarray
-        Value in that unit.
+        Value [that unit].
+
+    Raises
+    ------
+    SurfaceError
+        Where nobody knows the unit.
     """
     found = unit_size(unit)
     if found is None:
@@ -81,6 +110,23 @@ def to_unit(si: _Number, unit: str) -> _Number:
 
 def show_number(value: float, digits: int = 3) -> str:
     """Write a number with so many significant digits and no exponent.
+
+    Parameters
+    ----------
+    value : float
+        Number to write [-].
+    digits : int
+        Significant digits.
+
+    Returns
+    -------
+    str
+        The number.
+
+    Raises
+    ------
+    SurfaceError
+        Where it is no finite number.
 
     Examples
     --------
@@ -103,7 +149,7 @@ def show(si: float, quantity: str, system: System = "metric", digits: int = 3) -
     Parameters
     ----------
     si : float
-        Value in SI units.
+        Value [SI unit of the quantity].
     quantity : str
         A name of :func:`quantity_names`.
     system : {"metric", "inch"}
@@ -131,7 +177,7 @@ def as_quantity(si: Any, quantity: str, system: System = "metric") -> Any:
     Parameters
     ----------
     si : float or ndarray
-        Value in SI units.
+        Value [SI unit of the quantity].
     quantity : str
         A name of :func:`quantity_names`.
     system : {"metric", "inch"}

@@ -13,6 +13,8 @@ from surfacecheck.reading._tree import Node, Place, Table
 
 __all__ = ["Context", "nearest"]
 
+_ENOUGH = 50
+"""Nobody reads so many faults: from there on no nearest word is looked for."""
 _BACK = {flat: upright for upright, flat in FLAT_WORDS.items()}
 
 
@@ -82,7 +84,7 @@ class Context:
         """Note a word that is not one of those allowed here."""
         allowed = list(allowed)
         instead = self.foreign(word)
-        near = nearest(word, allowed)
+        near = nearest(word[:40], allowed) if len(self.faults) < _ENOUGH else ""
         if instead in allowed:
             article = "an" if self.kind is not Kind.RUDDER else "a"
             message = f'{article} {self.kind} says "{instead}" where another surface says "{word}".'

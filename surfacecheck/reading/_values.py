@@ -149,7 +149,8 @@ def _side(text: str, spec: Spec, key: str, context: Context) -> tuple[str, int]:
     """Take the word of direction off, and give it a sign."""
     head, _, last = text.rpartition(" ")
     ways = [context.said(one) for one in spec.toward]
-    if last in ways:
+    is_unit = last == "in" and re.fullmatch(r"[0-9./\s]+", head) is not None
+    if last in ways and not is_unit:
         return head, 1 if last == ways[0] else -1
     if last in _DIRECTIONS and head and last != "in":
         if ways:

@@ -1,0 +1,72 @@
+"""A file to start from."""
+
+import tomllib
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+from surfacecheck.errors import SurfaceError
+from surfacecheck.reading import (
+    read,
+    read_text,
+    starting_file,
+    surface_schema,
+    write_new,
+)
+
+DATA = Path(__file__).parents[2] / "data"
+RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
+ELEVATOR = (DATA / "elevator.toml").read_text(encoding="utf-8")
+SURFACES = ("rudder.toml", "elevator.toml")
+CHANGES = ("rudder_pitch_30.toml", "rudder_oversize_hole.toml", "elevator_open_edge.toml")
+
+
+NEW = [
+    {},
+    {"kind": "elevator", "half": "left", "units": "inch", "hinges": 2},
+    {"kind": "aileron", "half": "right", "hinges": 5, "ribs": 9, "name": 'A "quoted" \\ <b>\n\x07'},
+]
+
+
+@pytest.mark.parametrize("choices", NEW, ids=["rudder", "elevator", "aileron"])
+def test_a_new_file_is_valid_at_once(choices: dict) -> None:
+    text = starting_file(**choices)
+    surface = read_text(text, "new.toml")
+    assert len(surface.hinges) == choices.get("hinges", 3)
+    assert surface.kind == choices.get("kind", "rudder")
+    assert surface.remarks == ()
+    assert {"load.pressure", "outline.lap"} <= set(surface.gaps)
+    jsonschema.Draft4Validator(surface_schema()).validate(tomllib.loads(text))
+    assert text.startswith("#:schema ./surface.schema.json\n")
+    if "name" in choices:
+        assert surface.name == choices["name"].strip()
+
+
+@pytest.mark.parametrize(
+    ("choices", "message"),
+    [
+        ({"hinges": 1}, "1 hinges: 2 to 8"), ({"ribs": 0}, "0 ribs"),
+        ({"kind": "flap"}, "rudder, elevator, aileron"),
+        ({"kind": "elevator"}, "left or right"), ({"half": "left"}, "a rudder has none"),
+        ({"units": "si"}, "metric, inch"),
+    ],
+)  # fmt: skip
+def test_a_new_file_of_what_is_not_possible(choices: dict, message: str) -> None:
+    with pytest.raises(SurfaceError, match=message):
+        starting_file(**choices)
+
+
+def test_new_writes_the_schema_beside_and_never_overwrites(tmp_path: Path) -> None:
+    target = write_new(tmp_path / "my.toml", hinges=4)
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["change.schema.json", "my.toml", "surface.schema.json"]
+    assert len(read(target).hinges) == 4
+    before = target.read_bytes()
+    with pytest.raises(SurfaceError, match=r"my\.toml is there already and stays as it is"):
+        write_new(target)
+    with pytest.raises(SurfaceError, match="there is no folder"):
+        write_new(tmp_path / "none" / "my.toml")
+    with pytest.raises(SurfaceError, match="1 hinges"):
+        write_new(tmp_path / "other.toml", hinges=1)
+    assert target.read_bytes() == before
+    assert len(list(tmp_path.iterdir())) == 3
