@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import stat
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -103,9 +104,11 @@ def _surface(stack: _Stack) -> Surface:
 
 def _bytes(path: Path) -> bytes:
     try:
-        if path.stat().st_size > LARGEST:
-            message = f"{path.stat().st_size / 1e6:.1f} MB is too large; such a file is a few kB"
-            raise SurfaceError(Fault(message, path.name))
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode) and not stat.S_ISDIR(found.st_mode):  # a pipe would wait without end
+            raise SurfaceError(Fault("is a device or a pipe, not a file", path.name))
+        if found.st_size > LARGEST:
+            raise SurfaceError(Fault(f"{found.st_size / 1e6:.1f} MB is too large; such a file is a few kB", path.name))
         return path.read_bytes()
     except (OSError, ValueError) as err:
         if isinstance(err, SurfaceError):

@@ -21,7 +21,8 @@ TEXTS = [path.read_text(encoding="utf-8") for path in sorted(DATA.glob("*.toml")
 SNIPPETS = (
     '"?"', '"none"', '"0,5 mm"', '"-3 mm"', '"1e308 m"', '"1/0 in"', '"nan"', "nan", "-inf", "0", "-1", "1e400", "true",
     "[]", "{}", "[[]]", "2024-01-01", '""', '"?(", "(?)"', "99999999999999999999", '"5 mm left"', '"0.5 m2/s"',
-    '"none (x)"',     'same_as = "left_skin"\n', "[row.x]\n", "[[happened]]\n", 'gone = "yes"\n', '"\\u0000"', '"<b>"', "'''", '"""', "#",
+    '"none (x)"',     'same_as = "left_skin"\n', "[row.x]\n", "[[happened]]\n", 'gone = "yes"\n',
+    '"\\u0000"', '"<b>"', "'''", '"""', "#",
     'based_on = "rudder.toml"\n', '"12 deg inward, 5 deg up"', "[hinge.top]\n", "= ", "\n", "\r", "\ufeff", "é",
 )  # fmt: skip
 CALM = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])

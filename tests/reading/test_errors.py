@@ -1,6 +1,7 @@
 """Every error a builder meets first: it names the file, the line and the key, and says what to write."""
 # ruff: noqa: E501 - one slip a line is how they are read
 
+import os
 from pathlib import Path
 
 import pytest
@@ -213,6 +214,13 @@ def test_a_file_that_is_not_there_names_its_neighbours(tmp_path: Path) -> None:
         read(tmp_path)
     with pytest.raises(SurfaceError):
         read(tmp_path / "a\0b.toml")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_pipe_is_no_file(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe.toml")
+    with pytest.raises(SurfaceError, match="is a device or a pipe"):
+        read(tmp_path / "pipe.toml")
 
 
 def test_a_long_ring_of_neighbours_ends(tmp_path: Path) -> None:
