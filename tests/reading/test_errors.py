@@ -9,8 +9,8 @@ import pytest
 from surfacecheck.errors import SurfaceError
 from surfacecheck.reading import read, read_text
 
-RUDDER = (Path(__file__).parents[2] / "data" / "rudder.toml").read_text(encoding="utf-8")
-ELEVATOR = (Path(__file__).parents[2] / "data" / "elevator.toml").read_text(encoding="utf-8")
+RUDDER = (Path(__file__).parent / "files" / "rudder.toml").read_text(encoding="utf-8")
+ELEVATOR = (Path(__file__).parent / "files" / "elevator.toml").read_text(encoding="utf-8")
 LEFT = 'left_skin = { thickness = "0.50 mm (micrometer)"'
 
 

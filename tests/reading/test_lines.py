@@ -7,9 +7,9 @@ import pytest
 
 from surfacecheck.reading._lines import lines_of
 
-DATA = Path(__file__).parents[2] / "data"
+FILES = Path(__file__).parent / "files"
 SURFACES = ("rudder.toml", "elevator.toml")
-RUDDER, ELEVATOR = ((DATA / name).read_text(encoding="utf-8") for name in SURFACES)
+RUDDER, ELEVATOR = ((FILES / name).read_text(encoding="utf-8") for name in SURFACES)
 
 
 def test_lines_are_found_in_every_form_of_toml() -> None:

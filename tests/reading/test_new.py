@@ -15,13 +15,6 @@ from surfacecheck.reading import (
     write_new,
 )
 
-DATA = Path(__file__).parents[2] / "data"
-RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
-ELEVATOR = (DATA / "elevator.toml").read_text(encoding="utf-8")
-SURFACES = ("rudder.toml", "elevator.toml")
-CHANGES = ("rudder_pitch_30.toml", "rudder_oversize_hole.toml", "elevator_open_edge.toml")
-
-
 NEW = [
     {},
     {"kind": "elevator", "half": "left", "units": "inch", "hinges": 2},

@@ -18,11 +18,9 @@ from surfacecheck.reading import (
     source_of,
 )
 
-DATA = Path(__file__).parents[2] / "data"
-RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
-ELEVATOR = (DATA / "elevator.toml").read_text(encoding="utf-8")
-SURFACES = ("rudder.toml", "elevator.toml")
-CHANGES = ("rudder_pitch_30.toml", "rudder_oversize_hole.toml", "elevator_open_edge.toml")
+FILES = Path(__file__).parent / "files"
+RUDDER = (FILES / "rudder.toml").read_text(encoding="utf-8")
+ELEVATOR = (FILES / "elevator.toml").read_text(encoding="utf-8")
 
 
 def changed(old: str, new: str, text: str = RUDDER):
@@ -31,7 +29,7 @@ def changed(old: str, new: str, text: str = RUDDER):
 
 
 def test_the_rudder() -> None:
-    rudder = read(DATA / "rudder.toml")
+    rudder = read(FILES / "rudder.toml")
     assert (rudder.kind, rudder.half, rudder.units) == (Kind.RUDDER, Half.NONE, Units.METRIC)
     assert (rudder.drawing, rudder.who_decides, rudder.path) == ("R-10 issue B", "designer", "rudder.toml")
     assert list(rudder.hinges) == ["bottom", "middle", "top"]
@@ -60,7 +58,7 @@ def test_the_rudder() -> None:
 
 
 def test_what_is_not_known_is_listed() -> None:
-    gaps = read(DATA / "rudder.toml").gaps
+    gaps = read(FILES / "rudder.toml").gaps
     assert {"rivet.small.shear", "rivet.small.grip[1]", "weighed.mass", "bracket.plate.pin.shear_strength"} <= set(gaps)
     assert "load.total" not in gaps
     assert "controls.wheel_across" not in gaps
@@ -68,7 +66,7 @@ def test_what_is_not_known_is_listed() -> None:
 
 
 def test_the_elevator_uses_its_own_words() -> None:
-    elevator = read(DATA / "elevator.toml")
+    elevator = read(FILES / "elevator.toml")
     assert (elevator.kind, elevator.half, elevator.units) == (Kind.ELEVATOR, Half.LEFT, Units.INCH)
     assert elevator.left_is == -1
     assert elevator.hinges["outer"].up.si == pytest.approx(38 * 0.0254)
@@ -102,7 +100,7 @@ def test_how_a_value_is_known(words: str | None, basis: Basis) -> None:
 
 
 def test_brackets_of_values_and_of_words() -> None:
-    rudder = read(DATA / "rudder.toml")
+    rudder = read(FILES / "rudder.toml")
     thickness = rudder.sheet.left_skin.thickness
     assert (thickness.said, str(thickness.source)) == ("0.50 mm", "measured: micrometer")
     assert rudder.sources["sheet.left_skin.alloy"].basis is Basis.DRAWING
@@ -253,7 +251,7 @@ def test_a_byte_order_mark_and_windows_line_ends_are_read(tmp_path: Path) -> Non
 def test_the_hash_is_of_the_bytes() -> None:
     import hashlib
 
-    assert read(DATA / "rudder.toml").sha256 == hashlib.sha256((DATA / "rudder.toml").read_bytes()).hexdigest()
+    assert read(FILES / "rudder.toml").sha256 == hashlib.sha256((FILES / "rudder.toml").read_bytes()).hexdigest()
 
 
 def test_happened_words_of_a_flat_half(tmp_path: Path) -> None:
@@ -265,13 +263,13 @@ def test_happened_words_of_a_flat_half(tmp_path: Path) -> None:
 
 
 def test_reading_is_quick_and_needs_no_pint() -> None:
-    code = f"import sys; from surfacecheck.reading import read; read({str(DATA / 'rudder.toml')!r}); " \
+    code = f"import sys; from surfacecheck.reading import read; read({str(FILES / 'rudder.toml')!r}); " \
            "assert not {'pint', 'scipy', 'matplotlib'} & set(sys.modules)"  # fmt: skip
     subprocess.run(
         [sys.executable, "-c", code], check=True, env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
     )
     start = time.perf_counter()
-    read(DATA / "rudder.toml")
+    read(FILES / "rudder.toml")
     assert time.perf_counter() - start < 0.5
 
 

@@ -14,8 +14,7 @@ from surfacecheck.reading import (
 )
 
 DATA = Path(__file__).parents[2] / "data"
-RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
-ELEVATOR = (DATA / "elevator.toml").read_text(encoding="utf-8")
+RUDDER = (Path(__file__).parent / "files" / "rudder.toml").read_text(encoding="utf-8")
 SURFACES = ("rudder.toml", "elevator.toml")
 CHANGES = ("rudder_pitch_30.toml", "rudder_oversize_hole.toml", "elevator_open_edge.toml")
 
