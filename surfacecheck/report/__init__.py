@@ -1,0 +1,38 @@
+"""Pictures and the page: what a person looks at.
+
+Nothing here is imported before it is asked for, so that the rest stays light. Each picture is a matplotlib ``Figure``
+of its own kind; a notebook shows it as a PNG when it stands last in a cell.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from surfacecheck.report._bracket_forces import bracket_forces
+    from surfacecheck.report._bracket_map import bracket_map
+    from surfacecheck.report._diagrams import diagrams
+    from surfacecheck.report._horn_forces import horn_forces
+    from surfacecheck.report._margin_bars import compare_bars, margin_bars
+    from surfacecheck.report._page import page, write_page
+    from surfacecheck.report._pitch_curve import pitch_curve
+    from surfacecheck.report._running_load import running_load
+    from surfacecheck.report._section_flow import section_flow
+    from surfacecheck.report._style import Drawing
+    from surfacecheck.report._surface_map import surface_map
+
+__all__ = [
+    "Drawing", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "horn_forces", "margin_bars", "page", "pitch_curve",
+    "running_load", "section_flow", "surface_map", "write_page",
+]  # fmt: skip
+
+_HOME = {"Drawing": "_style", "compare_bars": "_margin_bars", "write_page": "_page"}
+
+
+def __getattr__(name: str) -> Any:
+    """Import a public name when it is first asked for."""
+    if name in __all__:
+        return getattr(import_module(f"{__name__}.{_HOME.get(name, f'_{name}')}"), name)
+    message = f"module {__name__!r} has no attribute {name!r}"
+    raise AttributeError(message)
