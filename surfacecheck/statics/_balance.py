@@ -94,7 +94,7 @@ def _check_torque(left: Array, sums: Array, at_break: Array, span: Array) -> Non
         reach = span[..., None] if component < 3 else 1.0
         for values in (sums, at_break):
             size = np.maximum(size, np.abs(values[..., component, :, :]).max(axis=-1) * reach)
-    open_ = np.abs(left) > TORQUE_REST * size
+    open_ = np.abs(left) > TORQUE_REST * size + np.finfo(float).tiny
     if open_.any():
         worst = left[open_].flat[0]
         message = (

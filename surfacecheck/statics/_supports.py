@@ -237,6 +237,9 @@ def check_supports(supports: Supports, cases: int) -> None:
             message = f"support compliance has shape {c.shape}: it must end in ({2 * n}, {2 * n}) for {n} hinges"
             raise SurfaceError(message)
         size = np.abs(c).max(axis=(-2, -1), keepdims=True)
+        if not np.isfinite(size).all():
+            message = "Supports.compliance has a value that is not a finite number: give every value, 0 is rigid"
+            raise SurfaceError(message)
         if not (np.abs(c - np.swapaxes(c, -2, -1)) <= 1.0e-9 * size).all():
             message = "support compliance is not symmetric: what hinge i gives under a force at j, j gives under i"
             raise SurfaceError(message)

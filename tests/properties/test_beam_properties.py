@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -53,6 +55,7 @@ def surfaces(draw):
         "give": [draw(real(0.0, 1e-5)) for _ in range(2 * hinges)],
         "moved": [draw(real(-1e-3, 1e-3)) for _ in range(2 * hinges)],
         "thrust": draw(st.integers(0, hinges - 1)),
+        "sheared": draw(real(-0.9, 0.9)),
         "coupled": draw(st.booleans()),
     }
 
@@ -142,6 +145,7 @@ def test_mirror_about_the_plane_of_the_surface(s):
         "rod": s["rod"] * (1, 1, -1),
         "horn": (s["horn"][0], -s["horn"][1]),
         "EI": (first, second, -product, taper),
+        "sheared": -s["sheared"],
         "section": {**s["section"], "z_s": -s["section"]["z_s"], "z_c": -s["section"]["z_c"]},
         "moved": [-v for v in s["moved"][:n]] + s["moved"][n:],
     }
@@ -151,6 +155,51 @@ def test_mirror_about_the_plane_of_the_surface(s):
     assert -other.M_x == pytest.approx(one.M_x, abs=1e-9 * size)
     assert other.M_z == pytest.approx(one.M_z, abs=1e-9 * size)
     assert pytest.approx(one.T_0, abs=1e-9 * size) == -other.T_0
+
+
+def about_y(angle, x, z):
+    c, si = np.cos(angle), np.sin(angle)
+    return c * x - si * z, si * x + c * z
+
+
+def tensor_about_y(angle, xx, xz, zz):
+    turn = np.array(about_y(angle, *np.eye(2)))
+    out = np.einsum("ij,jk...,lk->il...", turn, np.array([[xx, xz], [xz, zz]]), turn)
+    return out[0, 0], out[0, 1], out[1, 1]
+
+
+@settings(deadline=None, max_examples=40)
+@given(surfaces(), real(-3.0, 3.0))
+def test_turning_the_axes_about_the_hinge_line_turns_the_answer(s, angle):
+    """Loads, section and displacements seen in turned axes: products of inertia and of shear included."""
+    s = {**s, "give": s["give"][: len(s["hinges"])] * 2}
+    stations = grid(s["breaks"], 2)
+    loads, section, supports = loads_of(s, stations)[1], section_of(s, stations), supports_of(s)
+
+    def seen(v):
+        x, z = about_y(angle, v[..., 0], v[..., 2])
+        return np.stack([x, v[..., 1], z], axis=-1)
+
+    q_x, q_z = about_y(angle, loads.x, loads.z)
+    m_x, m_z = about_y(angle, loads.moment_x, loads.moment_z)
+    turned_loads = replace(
+        loads, x=q_x, z=q_z, moment_x=m_x, moment_z=m_z, force=seen(loads.force), moment=seen(loads.moment)
+    )
+    b = tensor_about_y(angle, *np.broadcast_arrays(section.b_xx, section.b_xz, section.b_zz))
+    sh = tensor_about_y(angle, *np.broadcast_arrays(section.s_xx, section.s_xz, section.s_zz))
+    names = ("b_xx", "b_xz", "b_zz", "s_xx", "s_xz", "s_zz", "x_s", "z_s", "x_c", "z_c")
+    values = (*b, *sh, *about_y(angle, section.x_s, section.z_s), *about_y(angle, section.x_c, section.z_c))
+    turned_section = replace(section, **dict(zip(names, values, strict=True)))
+    d_x, d_z = about_y(angle, supports.displacement[..., 1], supports.displacement[..., 0])
+    turned_supports = replace(supports, displacement=np.stack([d_z, d_x], axis=-1))
+    one = solve(stations, loads, section, supports, s["coupled"])
+    other = solve(stations, turned_loads, turned_section, turned_supports, s["coupled"])
+    size = scale_of(one)
+    assert other.reactions == pytest.approx(seen(one.reactions), abs=1e-8 * size)
+    for x, z in (("V_x", "V_z"), ("M_x", "M_z")):
+        expected = np.array(about_y(angle, getattr(one, x), getattr(one, z)))
+        assert np.array([getattr(other, x), getattr(other, z)]) == pytest.approx(expected, abs=1e-8 * size)
+    assert pytest.approx(one.T_0, abs=1e-9 * size) == other.T_0
 
 
 @settings(deadline=None, max_examples=40)

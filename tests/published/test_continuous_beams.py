@@ -215,6 +215,16 @@ def test_propped_cantilever_exact_solution(load, fixed, prop, moment):
     assert deflections(beam).hinge_slope_w[0, 0] == pytest.approx(0.0, abs=1e-14)
 
 
+def test_propped_cantilever_in_the_chordwise_plane_exact_solution():
+    """The same 5/8, 3/8 and 1/8; M_z is minus the sum of (y' - y) F_x, so that the signs of M_z are turned."""
+    stations = grid([0.0, 1.0], cells=1)
+    supports = Supports((0, 1), slopes_held=(0,))
+    beam = solve(stations, unloaded(stations, x=1.0), beam_stiffness(1.0, 2.0), supports, coupled=False)
+    assert beam.reactions[0, :, 0] == pytest.approx([-5 / 8, -3 / 8], **EXACT)
+    assert beam.M_z[0, 0] == pytest.approx(-1 / 8, **EXACT)
+    assert beam.couples[0, 0] == pytest.approx([0.0, 1 / 8], **EXACT)
+
+
 def test_propped_cantilever_held_at_the_tip_exact_solution():
     beam = posed([0.0, 1.0], (0, 1), z=1.0, slopes_held=(1,))
     assert carried(beam) == pytest.approx([3 / 8, 5 / 8], **EXACT)
