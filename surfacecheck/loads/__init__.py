@@ -23,6 +23,8 @@ from surfacecheck.loads._hold import Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
+from surfacecheck.loads._speeds import SpeedRow, speed_rows
+from surfacecheck.loads._tube import TubeTorque, tube_torques
 from surfacecheck.loads.cases import load_cases
 
 __all__ = [
@@ -42,7 +44,9 @@ __all__ = [
     "Planform",
     "PointInertia",
     "Shape",
+    "SpeedRow",
     "Start",
+    "TubeTorque",
     "airload",
     "airload_totals",
     "appendix_a",
@@ -57,4 +61,6 @@ __all__ = [
     "rigging",
     "running_torque",
     "side_word",
+    "speed_rows",
+    "tube_torques",
 ]

@@ -9,15 +9,16 @@ from numpy.typing import NDArray
 
 from surfacecheck.loads import appendix_a
 from surfacecheck.loads._case import AirLoad, FigureA7Load, LoadCase, MissingCase, Strip
-from surfacecheck.loads._chordwise import CURVED, SHAPES
+from surfacecheck.loads._chordwise import CURVED, Shape
 from surfacecheck.loads._flight import FACTOR_OF_SAFETY, section
 from surfacecheck.loads._from_surface import Outline, load_word, number, outline_of, side_word
 from surfacecheck.loads._planform import Planform, Start
+from surfacecheck.loads._typed_shape import shape_of
 from surfacecheck.loads._units import GRAVITY
-from surfacecheck.model import Kind, Level, Over, Surface
+from surfacecheck.model import FadesAft, Kind, Level, Over, Surface
 from surfacecheck.provenance import Basis, Source, Value
 
-__all__ = ["flight_cases", "governing"]
+__all__ = ["flight_cases", "governing", "load_factor"]
 
 Array = NDArray[np.float64]
 
@@ -79,28 +80,40 @@ def _typed(surface: Surface, value: Value, kind: str) -> Iterator[LoadCase | Mis
     word = load_word(surface)
     slug = "total" if kind == "total" and surface.load.pressure.known else word.split()[0]
     yield from _both_signs(surface, word, slug, strips, value.source, notes, share)
+    yield from _shape_to_come(surface)
 
 
 _Named = tuple[str, str, Strip]
 
 
+def _shapes(surface: Surface) -> list[tuple[str, Shape]]:
+    """List the shapes of the letter that are known, each with its slug."""
+    found = [(fade, shape_of(surface.load, fade)) for fade in surface.load.fades_aft]
+    return [(_slug(fade), shape) for fade, shape in found if shape is not None]
+
+
+def _slug(fade: FadesAft) -> str:
+    return "typed" if fade is FadesAft.AS_TYPED else fade.value.split()[0]
+
+
+def _shape_to_come(surface: Surface) -> Iterator[MissingCase]:
+    if any(shape_of(surface.load, fade) is None for fade in surface.load.fades_aft):
+        name = f"airload in flight, {FadesAft.AS_TYPED}"
+        yield MissingCase(name, "load.shape", "the load is to lie along the chord as typed, and nothing is typed")
+
+
 def _strips(surface: Surface, mean: Array, over: Start, start: Start) -> list[_Named]:
-    return [
-        (fade.value.split()[0], fade.value, AirLoad(mean, over, start, SHAPES[fade.value]))
-        for fade in surface.load.fades_aft
-    ]
+    return [(slug, shape.name, AirLoad(mean, over, start, shape)) for slug, shape in _shapes(surface)]
 
 
 def _tail_strips(surface: Surface, mean: Array) -> list[_Named]:
     """Give the rudder's part of a mean over fin and rudder, by the shapes that the letter lists."""
     found: list[_Named] = []
-    for fade in surface.load.fades_aft:
-        if fade.value == "straight to zero":
+    for slug, shape in _shapes(surface):
+        if slug == "straight":
             found.extend(_figure_a7(mean))
-        elif fade.value == "curved to zero":
-            found.append(("curved", "curved to zero", AirLoad(mean, "pins", "pins", CURVED)))
         else:
-            found.append(("even", "even", AirLoad(mean, "pins", "pins", SHAPES["even"])))
+            found.append((slug, shape.name, AirLoad(mean, "pins", "pins", shape)))
     return found
 
 
@@ -132,7 +145,8 @@ def _both_signs(
             yield LoadCase(name, title, source, "flight", air=signed, fin=sign * fin, notes=(*notes, *more))
 
 
-def _load_factor(surface: Surface) -> tuple[Array, str] | str:
+def load_factor(surface: Surface) -> tuple[Array, str] | str:
+    """Give n1 and what to say of it, or the key that hides it."""
     plane = surface.aeroplane
     if plane.category is None and plane.load_factor.si is None:
         return "aeroplane.category"
@@ -152,7 +166,7 @@ def _by_rule(surface: Surface) -> Iterator[LoadCase | MissingCase]:
         if value.si is None:
             yield MissingCase(name, value.key or key, why)
             return
-    factor = _load_factor(surface)
+    factor = load_factor(surface)
     if isinstance(factor, str):
         yield MissingCase(name, factor, why)
         return
@@ -188,6 +202,7 @@ def _aileron(
         return
     source = Source(Basis.FROM_MEMORY, f"{section('A23.11(c)').text}: mean from Figure A6; shape as typed")
     yield from _both_signs(surface, "Appendix A", "appendix-a", _strips(surface, mean, over, start), source, notes, 0.0)
+    yield from _shape_to_come(surface)
 
 
 def governing(flight: list[LoadCase], planform: Planform) -> list[LoadCase]:

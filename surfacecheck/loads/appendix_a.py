@@ -18,7 +18,11 @@ __all__ = [
     "FIGURE_A5_A6",
     "FIGURE_A7",
     "LOAD_FACTORS",
+    "OTHER_HALF",
     "PARABOLA",
+    "SPEEDS",
+    "SPEED_DIVE",
+    "SPEED_FACTORS",
     "figure_a7",
     "least_speeds",
     "mean_loading",
@@ -31,12 +35,25 @@ Array = NDArray[np.float64]
 LOAD_FACTORS = {"normal": (3.8, -1.9), "utility": (4.4, -2.2), "acrobatic": (6.0, -3.0)}
 """Least limit load factors n1 and n2 = -0.5 n1: 14 CFR 23, Appendix A, Table 1, Amdt 23-62 [-]."""
 
+_MEMORY_65 = Source(Basis.FROM_MEMORY, "14 CFR 23, Appendix A, Table 2, Amdt 23-62: 65 % on the other side")
+OTHER_HALF: dict[str, tuple[float, Source]] = {
+    "normal": (0.65, _MEMORY_65),
+    "utility": (0.65, _MEMORY_65),
+    "acrobatic": (0.5, Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, A23.11(c)(2), Amdt 23-62")),
+}
+"""Load of the other half of the horizontal tail while one half has all of its own, and its source [-]."""
+
 D_RANGE = (0.0, 0.5)
 """Centre of pressure behind the leading edge over the mean chord: A23.11(c)(1)(iii), Amdt 23-62 [-]."""
 
 FIGURE_A5_A6 = Source(Basis.FROM_MEMORY, "14 CFR 23, Appendix A, Figures A5 and A6, Amdt 23-62: curve equations")
 FIGURE_A7 = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, Figure A7, Amdt 23-62")
 PARABOLA = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, A23.11(c)(1)(v), Amdt 23-62")
+
+SPEEDS = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, A23.7(e)(2) and Figure A3, Amdt 23-62")
+SPEED_DIVE = Source(Basis.FROM_MEMORY, "14 CFR 23, Appendix A, Figure A3, Amdt 23-62: dive speed and its cap")
+SPEED_FACTORS = {"V_A": 15.0, "V_C": 17.0, "V_D": 24.0, "V_F": 11.0}
+"""Least speed in knots over sqrt(n1 W/S in psf); V_D from memory [knots/psf^0.5]."""
 
 _LEAST_LOADING = 12.0 * PSF  # from memory: Figures A5 and A6
 _LEAST_N1 = 3.8  # A23.7(e)(2)
@@ -71,7 +88,7 @@ def least_speeds(n1: ArrayLike, wing_loading: ArrayLike) -> dict[str, Array]:
     """
     n = np.maximum(np.asarray(n1, dtype=np.float64), _LEAST_N1)
     root = np.sqrt(n * np.asarray(wing_loading, dtype=np.float64) / PSF) * KNOT
-    speeds = {name: np.asarray(k * root) for name, k in (("V_A", 15.0), ("V_C", 17.0), ("V_D", 24.0), ("V_F", 11.0))}
+    speeds = {name: np.asarray(k * root) for name, k in SPEED_FACTORS.items()}
     return speeds | {"V_D_cap": np.asarray(1.4 * np.sqrt(n / 3.8) * speeds["V_C"])}
 
 

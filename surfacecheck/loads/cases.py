@@ -8,6 +8,7 @@ from surfacecheck.loads._flight_cases import flight_cases
 from surfacecheck.loads._from_surface import outline_of
 from surfacecheck.loads._ground_cases import ground_cases
 from surfacecheck.loads._inertia_cases import balance_cases, inertia_cases
+from surfacecheck.loads._tube import unsymmetric
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import Surface
 
@@ -35,7 +36,7 @@ def load_cases(surface: Surface, masses: Masses | None = None) -> tuple[list[Loa
         Cases that wait for a value, each with its key.
     """
     weighed = weigh(surface) if masses is None else masses
-    found = list(flight_cases(surface))
+    found = list(unsymmetric(surface, list(flight_cases(surface))))
     flight = [case for case in found if isinstance(case, LoadCase)]
     every = [
         *found,

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from surfacecheck.model._spec import measure, part, word, words
+from surfacecheck.model._spec import counted, measure, part, word, words
 from surfacecheck.model._words import (
     BeginsAt,
     Category,
@@ -33,6 +33,13 @@ class Load:
     level: Level | None = word(Level, "limit or ultimate: ask, never guess")
     begins_at: BeginsAt | None = word(BeginsAt, "where the load starts along the chord")
     fades_aft: tuple[FadesAft, ...] = words(FadesAft, "how the pressure falls off behind; each is a load case")
+    shape: tuple[tuple[Value, Value], ...] | None = counted(
+        "shape",
+        'only for "as typed": [["0 %", "1"], ["40 %", "1"], ["100 %", "0"]]; 0 % is where the load begins, 100 % the '
+        "trailing edge, beside each the pressure there on any scale",
+        quantity="number",
+        optional=True,
+    )
     wind_at_tiedown: Value = measure(
         "speed", "wind on the parked surface", low=10.0, high=60.0, hint="knots", optional=True, none=True
     )

@@ -43,6 +43,7 @@ Kind = Literal[
     "part_list",
     "leaves",
     "moves",
+    "shape",
 ]
 
 

@@ -100,6 +100,7 @@ class FadesAft(StrEnum):
     STRAIGHT = "straight to zero"
     CURVED = "curved to zero"
     EVEN = "even"
+    AS_TYPED = "as typed"
 
 
 class Category(StrEnum):

@@ -9,6 +9,7 @@ from typing import Any
 from surfacecheck.model import Spec, specs
 from surfacecheck.provenance import Value
 from surfacecheck.reading._context import Context
+from surfacecheck.reading._shape import read_shape
 from surfacecheck.reading._special import read_leaves, read_moves
 from surfacecheck.reading._tree import Leaf, Node, Rows, Table
 from surfacecheck.reading._values import bracket_of, read_value, source_of
@@ -85,6 +86,8 @@ def _answer(node: Node, spec: Spec, key: str, context: Context) -> Any:
             return read_leaves(node, key, context)
         case "moves":
             return read_moves(node, spec, key, context)
+        case "shape":
+            return read_shape(node, spec, key, context)
         case _:
             return _WRONG
 

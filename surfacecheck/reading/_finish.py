@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Bracket, DrivenBy, Load, PilotMoves, Row, StopAt, Surface, TrailingEdge
+from surfacecheck.model import Bracket, DrivenBy, FadesAft, Load, PilotMoves, Row, StopAt, Surface, TrailingEdge
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.quantities import parse
 from surfacecheck.reading._context import Context
@@ -121,10 +121,20 @@ def _of_load(load: Load, surface: Surface, context: Context, wanted: list[str]) 
         ]
     if "load" in context.gaps:
         return
+    _of_shape(load, context, wanted)
     alternatives = {"load.pressure", "load.total", "load.rule"}
     context.gaps[:] = [one for one in context.gaps if one not in alternatives]
     if not given:
         wanted.append("load.pressure")
+
+
+def _of_shape(load: Load, context: Context, wanted: list[str]) -> None:
+    context.gaps[:] = [one for one in context.gaps if one != "load.shape"]
+    if FadesAft.AS_TYPED in load.fades_aft:
+        if load.shape is None:
+            wanted.append("load.shape")
+    elif load.shape is not None:
+        context.remarks.append(f'load.shape is not used: write "{FadesAft.AS_TYPED}" in fades_aft.')
 
 
 def _of_balance(surface: Surface, wanted: list[str]) -> None:

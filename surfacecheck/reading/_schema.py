@@ -144,6 +144,11 @@ def _answer(spec: Spec, *, change: bool) -> Json:
             entry = {"oneOf": [{"type": "number"}, _TEXT]}
             lines = {"type": "array", "items": {"type": "array", "items": entry}}
             return {**told, "oneOf": [lines, _unknown(spec)]}
+        case "shape":
+            percent = {"type": "string", "pattern": rf"^\s*(\?|{_NUMBER}\s*%){_BRACKET}"}
+            pressure = {"oneOf": [_measure(spec), {"type": "number", "minimum": 0}]}
+            point = {"type": "array", "items": [percent, pressure], "minItems": 2, "maxItems": 2}
+            return {**told, "oneOf": [{"type": "array", "items": point, "minItems": 2}, _unknown(spec)]}
         case _:
             return {**told, **_TEXT}
 
