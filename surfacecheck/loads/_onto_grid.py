@@ -11,7 +11,7 @@ __all__ = ["break_at", "hats", "outline_bays"]
 
 Array = NDArray[np.float64]
 
-_NEAR = 1e-9  # metres: places typed in millimetres or inches may differ by rounding
+_NEAR = 2e-6  # metres: places nearer than a thousandth of a millimetre share one break of the beam
 
 
 def hats(breaks: Array, y: Array, what: str) -> Array:
