@@ -108,7 +108,7 @@ def _lateral(surface: Surface, hinges: list[object], up: Array) -> Array:
     fin = surface.fin
     if fin.moves is not None and all(v.known for row in fin.moves for v in row):
         return np.array([[_number(v.si) for v in row] for row in fin.moves])
-    if fin.bending_stiffness.known:
+    if fin.bending_stiffness.known and not fin.bending_stiffness.absent:
         low, high = np.minimum.outer(up, up), np.maximum.outer(up, up)
         low, high = np.maximum(low, 0.0), np.maximum(high, 0.0)
         return np.asarray(low**2 * (3.0 * high - low) / (6.0 * _number(fin.bending_stiffness.si)))
