@@ -1,10 +1,15 @@
 """The other half of an elevator on one torque tube: what the unsymmetric load of the tail means for this half.
 
-The rule loads one half with all of its load and the other with part of it. Whichever half this is, its own loads are
-then those of the symmetric case, or that part of them; and the tube brings it no torque of the other half, since both
-halves only put torque into the tube, and the surface is held by the tube's end. So no load of this half grows, and
-there is no case to solve: the flight cases carry a note, and :func:`tube_torques` tells what each half puts into the
-tube, for whoever checks the tube. What the *difference* of the halves does to stabiliser and fuselage is not looked at.
+The rule loads one half with all of its load and the other with part of it. Whichever half this is, its own airload is
+then that of the symmetric case, or that part of it; and the tube brings it no torque of the other half, since both
+halves only put torque into the tube, which is held beyond this half's end. So the torque of this half is that of the
+symmetric case, and there is no case to solve: the flight cases carry a note, and :func:`tube_torques` tells what each
+half puts into the tube, for whoever checks the tube.
+
+One thing does change and is **not looked at**: a tube that holds this half's slope holds it fully only while both
+halves bend alike. With a share s on the other half, the mirror image of this one, bending here is (1 + s)/2 of the
+load with the slope held plus (1 - s)/2 of it with the slope free: for 65 % that is 82.5 % and 17.5 %. The note says
+so. Nor is what the difference of the halves does to stabiliser and fuselage.
 """
 
 from __future__ import annotations
@@ -89,7 +94,8 @@ def unsymmetric(surface: Surface, found: Iterable[LoadCase | MissingCase]) -> It
     share, source = appendix_a.OTHER_HALF[category.value]
     note = (
         f"unsymmetric load, all here and {share:.0%} on the other half ({source.basis}): the torque tube gets that "
-        "part of this half's torque from the other half, and no load of this half changes"
+        "part of this half's torque from the other half, and this half's own torque stays; that the tube then holds "
+        "the slope of this half less than fully is not looked at"
     )
     for case in found:
         yield replace(case, notes=(*case.notes, note)) if isinstance(case, LoadCase) else case
