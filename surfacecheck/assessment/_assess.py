@@ -9,11 +9,12 @@ import numpy as np
 from surfacecheck.assessment._gaps import find_gaps
 from surfacecheck.assessment._load import Loaded, put_on
 from surfacecheck.assessment._remarks import assumptions_of, remarks_of
-from surfacecheck.assessment._result import Assessment
+from surfacecheck.assessment._result import NOT_LOOKED_AT, Assessment
 from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._statics import horn_pull_of, pins_of, rests_of
 from surfacecheck.checks import (
     Effects,
+    RowLoad,
     bracket_checks,
     bracket_loads,
     find,
@@ -21,6 +22,7 @@ from surfacecheck.checks import (
     horn_load,
     panel_checks,
     pin_checks,
+    plan_row,
     row_checks,
     row_loads,
     spar_checks,
@@ -113,7 +115,15 @@ def assess(surface: Surface) -> Assessment:
         gaps=find_gaps(surface, findings, missing, box is None),
         assumptions=assumptions_of(surface, box, loaded),
         remarks=remarks_of(surface, span, box, loaded),
+        not_looked_at=_not_looked_at(surface, rows, box is not None),
     )
+
+
+def _not_looked_at(surface: Surface, rows: tuple[RowLoad, ...], sections: bool) -> tuple[str, ...]:
+    """List what is never looked at, and rows of this surface that no check knows."""
+    known = {load.row.name for load in rows}
+    odd = [r for r in surface.rows.values() if sections and r.name not in known and plan_row(surface, r) is not None]
+    return (*NOT_LOOKED_AT, *(f"the row {row.name.replace('_', ' ')}" for row in odd))
 
 
 def _box(surface: Surface, span: Span) -> Box:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from surfacecheck.assessment._result import Gap
-from surfacecheck.checks import bracket_needs, horn_needs
+from surfacecheck.checks import Outcome, bracket_needs, horn_needs
 from surfacecheck.model import DrivenBy
 from surfacecheck.sections.box import box_needs
 
@@ -17,6 +18,25 @@ if TYPE_CHECKING:
     from surfacecheck.model import Surface
 
 __all__ = ["find_gaps"]
+
+ELSE = (
+    (r"row\.[^.]+\.edge.*", "edge distance, and whether that sheet tears to its edge"),
+    (r"row\..*", "rivet loads and margins of that row"),
+    (r"rivet\.[^.]+\.grip.*", "the grip rule"),
+    (r"rivet\.[^.]+\.hole_range.*", "the hole rule"),
+    (r"rivet\.[^.]+\.one_weighs", "mass of the rivets"),
+    (r"rivet\.[^.]+\.strength_is", "whether its figures are least or typical ones"),
+    (r"fin\..*", "how a fin that gives shifts load from pin to pin"),
+    (r"weighed\..*", "the balance as weighed"),
+    (r"aeroplane\.speed_.*", "whether the typed pressure suits those speeds"),
+    (r"rivet\.[^.]+\.(diameter|hole|head|shear|pull)", "margins of what this rivet holds"),
+    (r"sheet\.nose_skin\.cut_at_hinge", "where the nose closes a cell: it is taken as closed, and as open, throughout"),
+    (r"sheet\.nose_skin\..*", "the cell of the nose and its rows"),
+    (r"sheet\.ribs\.up", "rib rows, load handed over at ribs, the horn's path into the box"),
+    (r"sheet\..*\.bend_inside", "bend radius, and rivets clear of the bend"),
+    (r"bracket\..*\.edge.*", "edge distance, and whether that sheet tears to its edge"),
+)
+"""What a gap hides that no check names, by its key; the first that fits."""
 
 
 def find_gaps(
@@ -58,10 +78,11 @@ def find_gaps(
     for case in missing:
         note(case.needs, f"load case: {case.name}")
     for finding in findings:
-        for key in finding.missing:
+        for key in finding.missing if finding.outcome == Outcome.NOT_GIVEN else ():
             note(key, f"{finding.check.part}: {finding.gives}")
     for key in surface.gaps:
-        hides.setdefault(key, [])
+        if key not in hides:
+            hides[key] = [what for pattern, what in ELSE if re.fullmatch(pattern, key)][:1]
     ordered = sorted(hides.items(), key=lambda item: -len(item[1]))
     return tuple(Gap(key, _short(what)) for key, what in ordered)
 

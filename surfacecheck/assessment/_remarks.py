@@ -59,6 +59,8 @@ def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     out = list(surface.remarks)
     if surface.horn is not None and span.horn is not None and span.horn not in span.ribs and span.ribs:
         out.append("no rib stands at the horn: its couple has no path into the box; outside the method: ask")
+    if surface.horn is not None and not span.ribs:
+        out.append("no rib is known: rib rows, and the horn's path into the box, are not looked at")
     out += [
         f"{name} hinge: whether a rib stands behind its bracket is not said; without one the web must be checked"
         for name in span.hinges

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
 from surfacecheck.provenance import UNKNOWN
 from surfacecheck.statics import heel_bound, prying_bound, share_group, shear_and_tension
@@ -130,7 +131,7 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
     Yields
     ------
     BracketLoad
-        One a hinge whose bracket is described.
+        One a hinge whose bracket is described and whose rivets can hold the pin's couple without a heel.
     """
     surface = effects.surface
     places = surface.outline.places
@@ -147,7 +148,10 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[:, index]
         side = 1 if bracket.on_face is Face.BEHIND else -1
-        share = share_group(y, z, force, offset)
+        try:
+            share = share_group(y, z, force, offset)
+        except SurfaceError:  # one rivet, or one line of them, holds no couple: bracket_checks says so
+            continue
         shear, tension = shear_and_tension(share, side)
         yield BracketLoad(
             hinge,

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._bracket_loads import BracketLoad
+from surfacecheck.checks._bracket_loads import BracketLoad, bracket_needs
 from surfacecheck.checks._check import Check, Term
+from surfacecheck.checks._effects import PRACTICE
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
+from surfacecheck.errors import SurfaceError
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
 from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
@@ -47,6 +49,7 @@ def bracket_checks(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator
         Rivets, sheets under them, leg, and the strip of web where no rib stands behind.
     """
     surface = effects.surface
+    yield from _no_couple(effects, loads)
     for load in loads:
         rivet = surface.rivets[load.bracket.rivet]
         joint = Joint(
@@ -70,6 +73,36 @@ def bracket_checks(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator
                 )
         yield from _leg(effects, load)
         yield from _strip(effects, load)
+
+
+def _no_couple(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator[Check]:
+    """Say of a bracket on one rivet, or on one line of them, that only a heel could hold the pin's couple."""
+    shared = {load.hinge.name for load in loads}
+    for index, name in enumerate(effects.span.hinges):
+        hinge = effects.surface.hinges[name]
+        if name in shared or bracket_needs(effects.surface, hinge):
+            continue
+        terms = {
+            "P_h": Term(None, "force", "pull and push that these rivets hold without a heel"),
+            "P": Term(
+                np.sqrt((effects.reactions[:, index] ** 2).sum(axis=-1, keepdims=True)), "force", "pin load at limit"
+            ),
+        }
+        yield Check(
+            f"hinge.{name}.bracket",
+            "one-line",
+            f"{name} hinge, bracket",
+            "its rivets stand in one line: they hold no couple without a heel",
+            "P_h",
+            "P",
+            terms,
+            "P",
+            effects.cases,
+            ("",),
+            PRACTICE,
+            outside=True,
+            subject="this bracket",
+        )
 
 
 def _layers(effects: Effects, load: BracketLoad) -> tuple[Layer, ...]:
@@ -151,6 +184,12 @@ def _strip(effects: Effects, load: BracketLoad) -> Iterator[Check]:
         else -1
     )
     height = float(box.height[station])
+    if 2.0 * np.max(np.abs(load.b)) >= height:
+        message = (
+            f"bracket.{bracket.name}: its rivets reach {2e3 * np.max(np.abs(load.b)):.4g} mm across the web at the "
+            f"{load.hinge.name} hinge, but the web is {height * 1e3:.4g} mm deep: check gap_sideways and spar_depth"
+        )
+        raise SurfaceError(message)
     rows = np.unique(load.b)
     push = np.stack([load.share[:, load.b == row, 0].sum(axis=-1) for row in rows], axis=-1)
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)

@@ -8,7 +8,7 @@ import numpy as np
 
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
-from surfacecheck.checks._horn_loads import HornLoad
+from surfacecheck.checks._horn_loads import HornLoad, horn_needs
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
@@ -51,6 +51,8 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
     yield from _plate(effects, horn)
     yield from _bolt(effects, horn)
     if load is None:
+        if not horn_needs(surface):
+            yield _one_line(effects)
         return
     fixing = horn.fixed_with
     plate, ribs = horn.plate, surface.sheet.ribs
@@ -84,6 +86,29 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         notes=("rivets numbered from the pins aft, each line from -z to +z",),
     )
     yield from joint_checks(surface, joint, factors_of(surface, None))
+
+
+def _one_line(effects: Effects) -> Check:
+    pull = np.sqrt((effects.horn_force**2).sum(axis=-1)).max(axis=-1, keepdims=True)
+    terms = {
+        "P_h": Term(None, "force", "pull that these rivets hold without a heel"),
+        "P": Term(pull, "force", "pull at the bolt at limit"),
+    }
+    return Check(
+        "horn.rivets",
+        "one-line",
+        "horn",
+        "its rivets stand in one line: they hold no couple without a heel",
+        "P_h",
+        "P",
+        terms,
+        "P",
+        effects.cases,
+        ("",),
+        PRACTICE,
+        outside=True,
+        subject="the horn",
+    )
 
 
 def _path(effects: Effects) -> Iterator[Check]:

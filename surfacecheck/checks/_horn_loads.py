@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
 from surfacecheck.statics import share_group
 
@@ -82,7 +83,7 @@ def horn_load(effects: Effects) -> HornLoad | None:
     Returns
     -------
     HornLoad or None
-        None where there is no horn plate, or its pattern is not known.
+        None where there is no horn plate, its pattern is not known, or it cannot hold the pull without a heel.
     """
     surface = effects.surface
     horn = surface.horn
@@ -98,6 +99,9 @@ def horn_load(effects: Effects) -> HornLoad | None:
     share = np.zeros((len(effects.cases), x.size, 3))
     for p, (at_x, at_z) in enumerate(effects.horn_points):
         F = effects.horn_force[:, p]
-        part = share_group(z, x, F[:, [1, 2, 0]], offset=(0.0, at_z, at_x))
+        try:
+            part = share_group(z, x, F[:, [1, 2, 0]], offset=(0.0, at_z, at_x))
+        except SurfaceError:  # one rivet, or one line of them, holds no couple: horn_checks says so
+            return None
         share = share + part[..., [2, 0, 1]]
     return HornLoad(x, z, share, np.hypot(share[..., 0], share[..., 2]), np.abs(share[..., 1]))
