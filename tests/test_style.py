@@ -14,6 +14,8 @@ LONGEST = 300
 """Lines of a source file; a longer one holds more than one idea."""
 KINDS = {".py", ".md", ".toml", ".yml", ".ipynb", ".html", ".txt", ".cfg", ".css", ".json", ".tex"}
 SKIPPED = {".git", "__pycache__", "out", "node_modules"}
+PICTURE = re.compile(r"[A-Za-z0-9+/=]{200,}")
+"""A stored picture, which holds any short word sooner or later."""
 FORBIDDEN = {
     "an unfinished place": r"\b(TO" + r"DO|FIX" + r"ME|XX" + r"X|HA" + r"CK)\b",
     "a path of one computer": r"(/ho" + r"me/\w|/ro" + r"ot/|/Us" + r"ers/\w|/wo" + r"rk/\w|[A-Z]:\\\\?Us" + r"ers)",
@@ -64,7 +66,8 @@ def test_nothing_forbidden_is_left(what):
     found = {}
     for path in SOURCES:
         if path.suffix in KINDS or path.name == "run":
-            hits = re.findall(FORBIDDEN[what], path.read_text(encoding="utf-8"))
+            text = PICTURE.sub("", path.read_text(encoding="utf-8"))
+            hits = re.findall(FORBIDDEN[what], text)
             if hits:
                 found[path.relative_to(ROOT).as_posix()] = hits
     assert found == {}
