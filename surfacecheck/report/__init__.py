@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from surfacecheck.report._bracket_forces import bracket_forces
     from surfacecheck.report._bracket_map import bracket_map
     from surfacecheck.report._diagrams import diagrams
+    from surfacecheck.report._guess import guess_among, guess_line
     from surfacecheck.report._horn_forces import horn_forces
     from surfacecheck.report._margin_bars import compare_bars, margin_bars
     from surfacecheck.report._page import page, write_page
@@ -23,11 +24,17 @@ if TYPE_CHECKING:
     from surfacecheck.report._surface_map import surface_map
 
 __all__ = [
-    "Drawing", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "horn_forces", "margin_bars", "page", "pitch_curve",
-    "running_load", "section_flow", "surface_map", "write_page",
+    "Drawing", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "guess_among", "guess_line", "horn_forces",
+    "margin_bars", "page", "pitch_curve", "running_load", "section_flow", "surface_map", "write_page",
 ]  # fmt: skip
 
-_HOME = {"Drawing": "_style", "compare_bars": "_margin_bars", "write_page": "_page"}
+_HOME = {
+    "Drawing": "_style",
+    "compare_bars": "_margin_bars",
+    "guess_among": "_guess",
+    "guess_line": "_guess",
+    "write_page": "_page",
+}
 
 
 def __getattr__(name: str) -> Any:

@@ -42,19 +42,48 @@ WIDE = 4.5
 LINE = 0.19
 """Height of a line of words [in]."""
 
-_STYLE: dict[str, Any] = {
-    "font.size": FONT, "font.family": "sans-serif", "font.sans-serif": ["DejaVu Sans", "Arial", "Liberation Sans"],
-    "text.color": INK, "axes.edgecolor": DEEP, "axes.labelcolor": INK, "axes.labelsize": FONT, "axes.titlesize": FONT,
-    "axes.spines.top": False, "axes.spines.right": False, "axes.linewidth": 0.8, "axes.axisbelow": True,
-    "axes.unicode_minus": True, "xtick.color": DEEP, "ytick.color": DEEP, "xtick.labelcolor": INK, "ytick.labelcolor": INK,
-    "xtick.labelsize": FONT, "ytick.labelsize": FONT, "legend.fontsize": FONT, "legend.frameon": False,
-    "lines.linewidth": 1.4, "lines.markersize": 5.0, "hatch.color": INK, "hatch.linewidth": 0.7, "patch.linewidth": 0.8,
-    "figure.facecolor": "white", "axes.facecolor": "white", "savefig.facecolor": "white", "path.simplify": True,
-    "svg.fonttype": "none", "svg.hashsalt": "surfacecheck", "text.parse_math": False, "text.usetex": False,
-}  # fmt: skip
+_STYLE: Any = {
+    "font.size": FONT,
+    "font.family": "sans-serif",
+    "font.sans-serif": ["DejaVu Sans", "Arial", "Liberation Sans"],
+    "text.color": INK,
+    "axes.edgecolor": DEEP,
+    "axes.labelcolor": INK,
+    "axes.labelsize": FONT,
+    "axes.titlesize": FONT,
+    "axes.spines.top": False,
+    "axes.spines.right": False,
+    "axes.linewidth": 0.8,
+    "axes.axisbelow": True,
+    "axes.unicode_minus": True,
+    "xtick.color": DEEP,
+    "ytick.color": DEEP,
+    "xtick.labelcolor": INK,
+    "ytick.labelcolor": INK,
+    "xtick.labelsize": FONT,
+    "ytick.labelsize": FONT,
+    "legend.fontsize": FONT,
+    "legend.frameon": False,
+    "lines.linewidth": 1.4,
+    "lines.markersize": 5.0,
+    "hatch.color": INK,
+    "hatch.linewidth": 0.7,
+    "patch.linewidth": 0.8,
+    "figure.facecolor": "white",
+    "axes.facecolor": "white",
+    "savefig.facecolor": "white",
+    "path.simplify": True,
+    "svg.fonttype": "none",
+    "svg.hashsalt": "surfacecheck",
+    "text.parse_math": False,
+    "text.usetex": False,
+}
 _NO_DATE = {"Date": None, "Creator": None, "Format": None, "Type": None}
 _PNG_DOTS = 130
-_NOT_WANTED = re.compile(r"<!--.*?-->\s*|<defs>\s*<style.*?</style>\s*</defs>\s*|[\x00-\x08\x0b\x0c\x0e-\x1f]", re.DOTALL)
+_SHADES = 32
+_NOT_WANTED = re.compile(
+    r"<!--.*?-->\s*|<defs>\s*<style.*?</style>\s*</defs>\s*|[\x00-\x08\x0b\x0c\x0e-\x1f]", re.DOTALL
+)
 """Comments, a style sheet that would reach the whole page, and signs that XML does not allow."""
 
 P = ParamSpec("P")
@@ -82,17 +111,21 @@ class Drawing(Figure):
         return float(self.get_figheight())
 
     def png(self) -> bytes:
-        """Give the picture as PNG, the same bytes every time."""
-        out = io.BytesIO()
+        """Give the picture as PNG, the same bytes every time; a single hue needs few shades, a quarter of the size."""
+        from PIL import Image  # comes with matplotlib; not needed for the page
+
+        out, small = io.BytesIO(), io.BytesIO()
         with mpl.rc_context(_STYLE), warnings.catch_warnings():
             warnings.filterwarnings("ignore", message="Glyph")
             self.savefig(out, format="png", dpi=_PNG_DOTS, metadata={"Software": None})
-        return out.getvalue()
+        shades = Image.open(out).convert("RGB").quantize(_SHADES, dither=Image.Dither.NONE)
+        shades.save(small, format="png", optimize=True)
+        return small.getvalue()
 
     def _repr_png_(self) -> bytes:
         return self.png()
 
-    def _repr_html_(self) -> None:  # type: ignore[override] # the PNG is wanted, and the question would load pyplot
+    def _repr_html_(self) -> None:  # the PNG is wanted, and the question would load pyplot
         return None
 
     def __repr__(self) -> str:
