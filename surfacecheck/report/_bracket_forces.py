@@ -33,7 +33,9 @@ NOTHING = 0.005
 
 
 @styled
-def bracket_forces(assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True) -> Drawing:
+def bracket_forces(
+    assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True
+) -> Drawing:
     """Draw the force of every bracket rivet on the web, in the case that loads it most.
 
     Parameters
@@ -59,7 +61,8 @@ def bracket_forces(assessment: Assessment, case: str | int | None = None, system
     """
     loads = assessment.brackets[::-1]
     if not loads:
-        raise SurfaceError("bracket: no rivet loads to draw; the brackets are not described well enough")
+        message = "bracket: no rivet loads to draw; the brackets are not described well enough"
+        raise SurfaceError(message)
     surface = assessment.surface
     view = behind_view(surface)
     half_w, half_h = frame_of(surface, tuple(load.hinge for load in loads), view)
@@ -68,7 +71,9 @@ def bracket_forces(assessment: Assessment, case: str | int | None = None, system
     wide, tall = 2.0 * half_w / metres, 2.0 * half_h / metres
     chosen = [group_case(assessment, load.shear, load.tension, case) for load in loads]
     texts = [rivet_list(load.shear[c], _pull(load, c), system) for load, c in zip(loads, chosen, strict=True)]
-    heads = [broken(f"{load.hinge.name} hinge: {assessment.case_titles[c]}") for load, c in zip(loads, chosen, strict=True)]
+    heads = [
+        broken(f"{load.hinge.name} hinge: {assessment.case_titles[c]}") for load, c in zip(loads, chosen, strict=True)
+    ]
     heights = [max(tall, LINE * len(t)) + LINE * len(h) + 0.22 for t, h in zip(texts, heads, strict=True)]
     about = (
         view.words,
@@ -99,16 +104,25 @@ def _pull(load: BracketLoad, c: int) -> Array:
     return sign * load.share[c, :, 0]
 
 
-def _vectors(ax: Axes, load: BracketLoad, c: int, right: Array, up: Array, force: tuple[Array, Array], longest: float) -> None:
+def _vectors(
+    ax: Axes, load: BracketLoad, c: int, right: Array, up: Array, force: tuple[Array, Array], longest: float
+) -> None:
     size = np.hypot(*force)
     most = max(float(size.max()), 1e-9)
     for i in range(right.size):
         if size[i] < NOTHING * most:
             continue
         end = (right[i] + longest * force[0][i] / most, up[i] + longest * force[1][i] / most)
-        arrow(ax, (float(right[i]), float(up[i])), (float(end[0]), float(end[1])), 1.6, zorder=6, gid=f"force-{load.hinge.name}-{i + 1}")
+        arrow(
+            ax,
+            (float(right[i]), float(up[i])),
+            (float(end[0]), float(end[1])),
+            1.6,
+            zorder=6,
+            gid=f"force-{load.hinge.name}-{i + 1}",
+        )
     pull_signs(ax, _pull(load, c), right, up)
-    name_rivets(ax, right, up, force, 0.19 * longest / 0.36)
+    name_rivets(ax, right, up, force, 0.21 * longest / 0.36)
 
 
 def name_rivets(ax: Axes, right: Array, up: Array, force: tuple[Array, Array], away: float) -> None:
@@ -118,7 +132,15 @@ def name_rivets(ax: Axes, right: Array, up: Array, force: tuple[Array, Array], a
         outward = 1.0 if right[i] > float(right.mean()) + 1e-9 else -1.0
         flat = abs(force[0][i]) > abs(force[1][i])
         a, b = (0.0, -1.0 if force[1][i] > 0.2 * size[i] else 1.0) if flat else (outward, 0.0)
-        ax.text(right[i] + away * a, up[i] + away * b, f"{i + 1}", ha="center", va="center_baseline", fontweight="bold", zorder=8)
+        ax.text(
+            right[i] + away * a,
+            up[i] + away * b,
+            f"{i + 1}",
+            ha="center",
+            va="center_baseline",
+            fontweight="bold",
+            zorder=8,
+        )
 
 
 def pull_signs(ax: Axes, pull: Array, right: Array, up: Array) -> None:
@@ -127,7 +149,16 @@ def pull_signs(ax: Axes, pull: Array, right: Array, up: Array) -> None:
     for sign, marker, size in ((1.0, "o", 5.0), (-1.0, "x", 6.0)):
         at = sign * pull > NOTHING * most
         if at.any():
-            ax.plot(right[at], up[at], marker=marker, markersize=size, color=INK, linestyle="none", zorder=5, gid=f"pull{marker}")
+            ax.plot(
+                right[at],
+                up[at],
+                marker=marker,
+                markersize=size,
+                color=INK,
+                linestyle="none",
+                zorder=5,
+                gid=f"pull{marker}",
+            )
 
 
 def rivet_list(shear: Array, pull: Array, system: System, name: str = "pull") -> list[tuple[str, ...]]:
@@ -135,7 +166,10 @@ def rivet_list(shear: Array, pull: Array, system: System, name: str = "pull") ->
     unit = units("force", system)[0]
     order = np.argsort(-np.hypot(shear, pull), kind="stable")[:_MOST]
     lines: list[tuple[str, ...]] = [("rivet", f"shear, {unit}", f"{name}, {unit}")]
-    lines += [(f"{i + 1}", bare(float(shear[i]), "force", system), bare(float(pull[i]), "force", system)) for i in np.sort(order)]
+    lines += [
+        (f"{i + 1}", bare(float(shear[i]), "force", system), bare(float(pull[i]), "force", system))
+        for i in np.sort(order)
+    ]
     if shear.size > _MOST:
         lines.append((f"the {_MOST} most loaded of {shear.size}",))
     return lines

@@ -47,7 +47,9 @@ def _depth(surface: Surface, hinge: Hinge) -> float | None:
     return None if depth is None else float(depth)
 
 
-def bracket_outline(ax: Axes, surface: Surface, hinge: Hinge, view: BehindView, numbers: bool = True) -> tuple[Array, Array]:
+def bracket_outline(
+    ax: Axes, surface: Surface, hinge: Hinge, view: BehindView, numbers: bool = True
+) -> tuple[Array, Array]:
     """Draw web, bracket, leg, pin and rivets of one hinge in axes in metres; gives the rivets' places on the page.
 
     Parameters
@@ -84,7 +86,13 @@ def bracket_outline(ax: Axes, surface: Surface, hinge: Hinge, view: BehindView, 
             a, b = view.place(np.array([-1.25, 1.25]) * max(half_y, wide + abs(leg)), np.full(2, side * depth))
             ax.plot(a, b, color=DEEP, linewidth=1.2)
     ax.fill(*outline(-half_y, half_y, -half_z, half_z), facecolor=PALE, edgecolor=INK, linewidth=1.1, zorder=1)
-    ax.plot(*outline(leg - wide, leg + wide, off - 0.0012, off + 0.0012), color=DEEP, linewidth=0.8, linestyle=(0, (4, 2)), zorder=3)
+    ax.plot(
+        *outline(leg - wide, leg + wide, off - 0.0012, off + 0.0012),
+        color=DEEP,
+        linewidth=0.8,
+        linestyle=(0, (4, 2)),
+        zorder=3,
+    )
     pin = view.place(np.array([leg]), np.array([off]))
     ax.plot(*pin, marker="+", markersize=11, color=INK, linestyle="none", zorder=6)
     right, up = view.place(y, z)
@@ -92,7 +100,9 @@ def bracket_outline(ax: Axes, surface: Surface, hinge: Hinge, view: BehindView, 
     size = 0.5 * (number(rivet.head) or number(rivet.diameter) or 0.004)
     turn = np.linspace(0.0, 2.0 * np.pi, 25)
     for i, (a, b) in enumerate(zip(right, up, strict=True)):
-        ax.fill(a + size * np.cos(turn), b + size * np.sin(turn), facecolor="white", edgecolor=INK, linewidth=0.9, zorder=4)
+        ax.fill(
+            a + size * np.cos(turn), b + size * np.sin(turn), facecolor="white", edgecolor=INK, linewidth=0.9, zorder=4
+        )
         if numbers:
             ax.text(a, b, f"{i + 1}", ha="center", va="center_baseline", zorder=7)
     return right, up
@@ -104,7 +114,10 @@ def frame_of(surface: Surface, hinges: tuple[Hinge, ...], view: BehindView) -> t
     for hinge in hinges:
         bracket = surface.brackets[hinge.bracket]
         y, z = rivet_places(surface, bracket)
-        leg, wide = abs(number(bracket.leg_off_rivets) or 0.0), 0.5 * (number(bracket.leg_wide) or number(bracket.pin.wide) or 0.02)
+        leg, wide = (
+            abs(number(bracket.leg_off_rivets) or 0.0),
+            0.5 * (number(bracket.leg_wide) or number(bracket.pin.wide) or 0.02),
+        )
         half_y = max(float(np.ptp(y)) / 2 + _edge(bracket), leg + wide) * 1.25
         half_z = max(float(np.ptp(z)) / 2 + _edge(bracket), 0.5 * (_depth(surface, hinge) or 0.0)) * 1.08
         halves.append((half_y, half_z) if view.flat else (half_z, half_y))
@@ -137,7 +150,10 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     surface = drawn.surface if isinstance(drawn, Assessment) else drawn
     hinges = described_hinges(surface)[::-1]
     if not hinges:
-        raise SurfaceError("bracket: no bracket is described well enough to draw; give along, sideways, their gaps, on_face and rivet")
+        message = (
+            "bracket: no bracket is described well enough to draw; give along, sideways, their gaps, on_face and rivet"
+        )
+        raise SurfaceError(message)
     view = behind_view(surface)
     half_w, half_h = frame_of(surface, hinges, view)
     metres = max(2.0 * half_w / _PICTURE, 2.0 * half_h / 2.4)
@@ -145,7 +161,13 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     each = max(tall, 6.4 * LINE) + 0.3
     foot = foot_of(drawn, alone) if isinstance(drawn, Assessment) else ()
     words = f"Rivet numbers of {len(hinges)} hinge brackets: {', '.join(h.name for h in hinges)}. {view.words}"
-    fig = drawing(each * len(hinges) + 0.45, "Bracket rivets by number", (view.words, "Plain lines: edges of the web. Dashes: leg. Cross: pin."), foot, words)
+    fig = drawing(
+        each * len(hinges) + 0.45,
+        "Bracket rivets by number",
+        (view.words, "Plain lines: edges of the web. Dashes: leg. Cross: pin."),
+        foot,
+        words,
+    )
     for i, hinge in enumerate(hinges):
         bottom = fig.top - (i + 1) * each + 0.1
         ax = axes_at(fig, 0.06, bottom + 0.5 * (each - 0.3 - tall), wide, tall)
@@ -157,7 +179,9 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
         _gaps(ax, right, up, system, metres)
         lines = _words(surface, hinge, system)
         for j, line in enumerate(lines):
-            figure_text(fig, wide + 0.2, bottom + each - 0.3 - LINE * (j + 0.9), line, weight="bold" if j == 0 else "normal")
+            figure_text(
+                fig, wide + 0.2, bottom + each - 0.3 - LINE * (j + 0.9), line, weight="bold" if j == 0 else "normal"
+            )
     bar = axes_at(fig, 0.06, fig.bottom, wide, 0.4)
     bar.set_axis_off()
     bar.set_xlim(-half_w, half_w)
@@ -171,7 +195,9 @@ def _gaps(ax: Axes, right: Array, up: Array, system: System, metres: float) -> N
     columns, rows = np.unique(np.round(right, 9)), np.unique(np.round(up, 9))
     if columns.size > 1:
         y = float(rows[-1]) + 0.3 * metres
-        dimension(ax, (float(columns[0]), y), (float(columns[1]), y), shown(float(columns[1] - columns[0]), "length", system))
+        dimension(
+            ax, (float(columns[0]), y), (float(columns[1]), y), shown(float(columns[1] - columns[0]), "length", system)
+        )
     if rows.size > 1:
         x = float(columns[-1]) + 0.22 * metres
         a, b = float(rows[0]), float(rows[1])
@@ -182,7 +208,11 @@ def _words(surface: Surface, hinge: Hinge, system: System) -> list[str]:
     bracket = surface.brackets[hinge.bracket]
     rivet = surface.rivets[bracket.rivet]
     at = shown(number(hinge.up) or 0.0, "length", system)
-    lines = [*broken(f"{hinge.name} hinge", 20), f"at {at}", *broken(f"bracket {bracket.name}, {bracket.on_face} of the web", 22)]
+    lines = [
+        *broken(f"{hinge.name} hinge", 20),
+        f"at {at}",
+        *broken(f"bracket {bracket.name}, {bracket.on_face} of the web", 22),
+    ]
     if rivet.diameter.known:
         count = (bracket.along or 1) * (bracket.sideways or 1)
         lines += broken(f"{count} rivets of {shown(number(rivet.diameter) or 0.0, 'length', system)}", 22)

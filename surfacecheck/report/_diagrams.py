@@ -1,4 +1,4 @@
-"""Shear, bending moment and torque along the span: steps drawn, ends labelled, envelope of the cases and one of them."""
+"""Shear, moment and torque along the span: steps drawn, extremes labelled, all cases and one of them."""
 
 from __future__ import annotations
 
@@ -37,7 +37,9 @@ def torque_about(assessment: Assessment) -> tuple[Array, str]:
 
 
 @styled
-def diagrams(assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True) -> Drawing:
+def diagrams(
+    assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True
+) -> Drawing:
     """Draw shear and bending in both planes, and torque, along the span.
 
     Parameters
@@ -69,7 +71,10 @@ def diagrams(assessment: Assessment, case: str | int | None = None, system: Syst
         ("T", torque, about, "torque"),
     )
     tall = len(panels) * (_PANEL + _GAP) + _UNDER - 0.1
-    view = (f"Line: {effects.cases[chosen]}. Shaded: all {int(keep.sum())} cases that count for the whole surface, limit load.",)
+    view = (
+        f"Line: {effects.cases[chosen]}. "
+        f"Shaded: all {int(keep.sum())} cases that count for the whole surface, limit load.",
+    )
     words = f"Shear, bending moment and torque along the span, with hinges and ribs marked. {view[0]}"
     fig = drawing(tall, "Shear, moment and torque along the span", view, foot_of(assessment, alone), words)
     top = fig.top
@@ -85,8 +90,17 @@ def _towards(assessment: Assessment, side: str) -> str:
     return f"plus: to the {side}" if assessment.surface.left_is > 0 else f"minus: to the {side}"
 
 
-def _panel(ax: Axes, assessment: Assessment, values: Array, chosen: int, keep: NDArray[np.bool_], gid: str, name: str,
-           quantity: str, system: System) -> None:  # fmt: skip
+def _panel(
+    ax: Axes,
+    assessment: Assessment,
+    values: Array,
+    chosen: int,
+    keep: NDArray[np.bool_],
+    gid: str,
+    name: str,
+    quantity: str,
+    system: System,
+) -> None:
     """One quantity: envelope, line, its largest and smallest value with their places."""
     factor = units(quantity, system)[1]
     y = assessment.span.y
@@ -108,10 +122,18 @@ def _panel(ax: Axes, assessment: Assessment, values: Array, chosen: int, keep: N
 def _label(ax: Axes, assessment: Assessment, y: float, value: float, sign: float, text: str) -> None:
     low, high = float(assessment.span.breaks[0]), float(assessment.span.breaks[-1])
     share = (y - low) / (high - low)
-    side = "left" if share < 0.12 else "right" if share > 0.88 else "center"  # noqa: PLR2004
+    side = "left" if share < 0.12 else "right" if share > 0.88 else "center"
     ax.plot([y], [value], marker="o" if sign > 0 else "s", markersize=4, color=INK, markerfacecolor="white", zorder=5)
-    ax.annotate(text, (y, value), (0, 4 * sign), textcoords="offset points", ha=side, va="bottom" if sign > 0 else "top", zorder=6,
-                bbox={"boxstyle": "square,pad=0.06", "facecolor": "white", "edgecolor": "none"})  # fmt: skip
+    ax.annotate(
+        text,
+        (y, value),
+        (0, 4 * sign),
+        textcoords="offset points",
+        ha=side,
+        va="bottom" if sign > 0 else "top",
+        zorder=6,
+        bbox={"boxstyle": "square,pad=0.06", "facecolor": "white", "edgecolor": "none"},
+    )
 
 
 def span_axis(ax: Axes, assessment: Assessment, system: System, *, written: bool) -> None:
@@ -128,12 +150,19 @@ def span_axis(ax: Axes, assessment: Assessment, system: System, *, written: bool
         ax.set_xticks([])
         return
     ends = {float(breaks[span.root]), float(breaks[span.tip])}
-    places, texts = place_ticks(np.array(sorted({float(breaks[b]) for b in span.hinges.values()} | ends)), system, 0.1 * length)
+    places, texts = place_ticks(
+        np.array(sorted({float(breaks[b]) for b in span.hinges.values()} | ends)), system, 0.1 * length
+    )
     ax.set_xticks(places, texts)
     ax.tick_params(axis="x", length=3)
     unit = units("length", system)[0]
-    for down, text, color in ((21, f"along the pins, {unit}; root left, tip right", INK), (35, "dashes: hinges; dots: ribs; thick dots: horn", DEEP)):
-        ax.annotate(text, (0.0, 0.0), (0, -down), xycoords="axes fraction", textcoords="offset points", va="top", color=color)
+    for down, text, color in (
+        (21, f"along the pins, {unit}; root left, tip right", INK),
+        (35, "dashes: hinges; dots: ribs; thick dots: horn", DEEP),
+    ):
+        ax.annotate(
+            text, (0.0, 0.0), (0, -down), xycoords="axes fraction", textcoords="offset points", va="top", color=color
+        )
 
 
 def span_marks(ax: Axes, assessment: Assessment) -> None:

@@ -38,7 +38,9 @@ def tip_view(surface: Surface) -> str:
 
 
 @styled
-def horn_forces(assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True) -> Drawing:
+def horn_forces(
+    assessment: Assessment, case: str | int | None = None, system: System = "metric", *, alone: bool = True
+) -> Drawing:
     """Draw the pull at the horn and the force of each of its rivets on the part below.
 
     Parameters
@@ -64,13 +66,20 @@ def horn_forces(assessment: Assessment, case: str | int | None = None, system: S
     """
     load, effects = assessment.horn, assessment.effects
     if load is None:
-        raise SurfaceError("horn.fixed_with: no rivet loads to draw; the rivets of the horn are not described well enough")
+        message = "horn.fixed_with: no rivet loads to draw; the rivets of the horn are not described well enough"
+        raise SurfaceError(message)
     c = group_case(assessment, load.shear, load.tension, case)
     text = rivet_list(load.shear[c], load.share[c, :, 1], system, "along")
     view = (f"{tip_view(assessment.surface)}", f"Load case: {assessment.case_titles[c]}.",
             "Arrows: force at limit. Dot: pulls towards the tip; cross: towards the root.")  # fmt: skip
     words = f"Pull at the horn and forces of its {load.x.size} rivets. {view[0]} {view[1]}"
-    whole = _Frame.around(np.append(load.x, [0.0, *effects.horn_points[:, 0]]), np.append(load.z, [0.0, *effects.horn_points[:, 1]]), 0.03, 1.75, 0.62)
+    whole = _Frame.around(
+        np.append(load.x, [0.0, *effects.horn_points[:, 0]]),
+        np.append(load.z, [0.0, *effects.horn_points[:, 1]]),
+        0.03,
+        1.75,
+        0.62,
+    )
     near = _Frame.around(load.x, load.z, 0.016, 2.0, 0.0)
     tall = max(whole.tall, near.tall + LINE * (len(text) + 1.5)) + 0.2
     fig = drawing(tall + 0.3, "Horn: pull and rivets", view, foot_of(assessment, alone), words)
@@ -123,7 +132,13 @@ def _plate(ax: Axes, surface: Surface, load: HornLoad, points: Array) -> None:
     top = max(float(points[:, 1].max()), 0.0)
     low = min(float(points[:, 1].min()), 0.0)
     at = float(points[0, 0])
-    ax.fill([at - half, at + half, at + half, at - half], [low - 0.012, low - 0.012, top + 0.012, top + 0.012], facecolor=PALE, edgecolor=DEEP, zorder=0)
+    ax.fill(
+        [at - half, at + half, at + half, at - half],
+        [low - 0.012, low - 0.012, top + 0.012, top + 0.012],
+        facecolor=PALE,
+        edgecolor=DEEP,
+        zorder=0,
+    )
     if at + half < left:
         ax.fill([at, left, left, at], [-half, -half, half, half], facecolor=PALE, edgecolor=DEEP, zorder=0)
     ax.plot([0.0], [0.0], marker="+", markersize=14, color=INK, markeredgewidth=1.2, zorder=3)
@@ -139,15 +154,32 @@ def _pulls(ax: Axes, force: Array, points: Array, system: System, metres: float)
             continue
         end = (x + 0.5 * metres * force[p, 0] / most, z + 0.5 * metres * force[p, 2] / most)
         arrow(ax, (float(x), float(z)), (float(end[0]), float(end[1])), 2.0, zorder=5, gid=f"horn-{p + 1}")
-        ax.text(float(x) - 0.58 * metres, float(z) + 0.1 * metres, shown(float(size[p]), "force", system), va="bottom", ha="left")
+        ax.text(
+            float(x) - 0.58 * metres,
+            float(z) + 0.1 * metres,
+            shown(float(size[p]), "force", system),
+            va="bottom",
+            ha="left",
+        )
 
 
 def _rivets(ax: Axes, load: HornLoad, c: int, metres: float) -> None:
-    """The rivets by themselves, larger."""
+    """Draw the rivets by themselves, larger."""
     share = load.share[c]
     size = np.hypot(share[:, 0], share[:, 2])
     most = max(float(size.max()), 1e-9)
-    ax.plot(load.x, load.z, marker="o", markersize=12, color=INK, markerfacecolor="white", markeredgewidth=0.8, linestyle="none", zorder=3, clip_on=False)
+    ax.plot(
+        load.x,
+        load.z,
+        marker="o",
+        markersize=12,
+        color=INK,
+        markerfacecolor="white",
+        markeredgewidth=0.8,
+        linestyle="none",
+        zorder=3,
+        clip_on=False,
+    )
     for i in range(load.x.size):
         x, z = float(load.x[i]), float(load.z[i])
         if size[i] > NOTHING * most:

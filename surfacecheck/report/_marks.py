@@ -21,8 +21,18 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 __all__ = [
-    "arrow", "bare", "dimension", "leader", "place_ticks", "round_step", "scale_bar", "show_length", "shown", "spread_labels", "units",
-]  # fmt: skip
+    "arrow",
+    "bare",
+    "dimension",
+    "leader",
+    "place_ticks",
+    "round_step",
+    "scale_bar",
+    "show_length",
+    "shown",
+    "spread_labels",
+    "units",
+]
 
 
 def units(quantity: str, system: System) -> tuple[str, float]:
@@ -32,7 +42,7 @@ def units(quantity: str, system: System) -> tuple[str, float]:
 
 
 def shown(si: float, quantity: str, system: System, digits: int = 3) -> str:
-    """Show a value with its unit; a length as a ruler reads it, to a tenth of a millimetre or a hundredth of an inch."""
+    """Show a value with its unit; a length as a ruler reads it: a tenth of a millimetre, a hundredth of an inch."""
     if quantity == "length":
         unit, factor = units(quantity, system)
         return f"{show_length(si * factor, system)} {unit}"
@@ -102,8 +112,11 @@ def spread_labels(wanted: Sequence[float], gap: float, low: float, high: float) 
 def arrow(ax: Axes, start: tuple[float, float], end: tuple[float, float], wide: float = 1.4, **more: Any) -> None:
     """Draw an arrow between two places of the axes; its head grows with its width."""
     head = 5.0 + 2.2 * wide
-    more = {"color": INK, "zorder": 4} | more
-    ax.add_patch(FancyArrowPatch(start, end, arrowstyle="-|>", mutation_scale=head, shrinkA=0, shrinkB=0, linewidth=wide, **more))
+    more.setdefault("color", INK)
+    more.setdefault("zorder", 4)
+    ax.add_patch(
+        FancyArrowPatch(start, end, arrowstyle="-|>", mutation_scale=head, shrinkA=0, shrinkB=0, linewidth=wide, **more)
+    )
 
 
 def leader(ax: Axes, start: tuple[float, float], end: tuple[float, float]) -> None:
@@ -113,9 +126,25 @@ def leader(ax: Axes, start: tuple[float, float], end: tuple[float, float]) -> No
 
 def dimension(ax: Axes, start: tuple[float, float], end: tuple[float, float], text: str, **more: Any) -> None:
     """Draw a dimension line with its figure."""
-    ax.add_patch(FancyArrowPatch(start, end, arrowstyle="<|-|>", mutation_scale=7, shrinkA=0, shrinkB=0, linewidth=0.7, color=DEEP))
-    ax.text(0.5 * (start[0] + end[0]), 0.5 * (start[1] + end[1]), text, zorder=8,
-            **({"ha": "center", "va": "bottom", "bbox": {"boxstyle": "square,pad=0.05", "facecolor": "white", "edgecolor": "none"}} | more))
+    ax.add_patch(
+        FancyArrowPatch(
+            start, end, arrowstyle="<|-|>", mutation_scale=7, shrinkA=0, shrinkB=0, linewidth=0.7, color=DEEP
+        )
+    )
+    ax.text(
+        0.5 * (start[0] + end[0]),
+        0.5 * (start[1] + end[1]),
+        text,
+        zorder=8,
+        **(
+            {
+                "ha": "center",
+                "va": "bottom",
+                "bbox": {"boxstyle": "square,pad=0.05", "facecolor": "white", "edgecolor": "none"},
+            }
+            | more
+        ),
+    )
 
 
 def round_step(length: float) -> float:

@@ -9,7 +9,22 @@ import numpy as np
 from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report._marks import units
-from surfacecheck.report._style import DASHES, DEEP, FONT, HATCHES, INK, LINE, MARKERS, PALE, RAMP, WIDE, axes_at, broken, drawing, styled
+from surfacecheck.report._style import (
+    DASHES,
+    DEEP,
+    FONT,
+    HATCHES,
+    INK,
+    LINE,
+    MARKERS,
+    PALE,
+    RAMP,
+    WIDE,
+    axes_at,
+    broken,
+    drawing,
+    styled,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -69,8 +84,9 @@ def pitch_curve(
     """
     at = np.asarray(pitch, dtype=np.float64)
     lines = {name: np.broadcast_to(np.asarray(values, dtype=np.float64), at.shape) for name, values in margins.items()}
-    if at.ndim != 1 or at.size < 2 or not lines or not (np.diff(at) > 0.0).all():  # noqa: PLR2004
-        raise SurfaceError("pitch: two or more rising pitches and at least one line of margins are needed")
+    if at.ndim != 1 or at.size < 2 or not lines or not (np.diff(at) > 0.0).all():
+        message = "pitch: two or more rising pitches and at least one line of margins are needed"
+        raise SurfaceError(message)
     unit, factor = units("length", system)
     names = [broken(name, 42) for name in lines]
     words = [broken(text, 42) for *_, text in bands]
@@ -84,13 +100,30 @@ def pitch_curve(
     low = min(float(lowest.min()), -0.3)
     ax.set_ylim(low - 0.1, min(cut, max(float(np.max(list(lines.values()))), 0.5)) * 1.04)
     for i, (start, end, _) in enumerate(bands):
-        ax.axvspan(start * factor, end * factor, facecolor=PALE, alpha=0.5, edgecolor=DEEP, hatch=HATCHES[1 + i % 4], linewidth=0.0, zorder=0)
+        ax.axvspan(
+            start * factor,
+            end * factor,
+            facecolor=PALE,
+            alpha=0.5,
+            edgecolor=DEEP,
+            hatch=HATCHES[1 + i % 4],
+            linewidth=0.0,
+            zorder=0,
+        )
     ax.axhline(0.0, color=INK, linewidth=1.0)
     ax.plot(at * factor, lowest, color=PALE, linewidth=6.0, solid_capstyle="round", zorder=1, gid="lowest")
     every = max(1, at.size // 8)
     for i, (name, values) in enumerate(lines.items()):
-        ax.plot(at * factor, values, color=RAMP[i % 2], linestyle=DASHES[i % len(DASHES)], marker=MARKERS[i % len(MARKERS)], markevery=(i % every, every),
-                zorder=3, gid=f"line-{name}")  # fmt: skip
+        ax.plot(
+            at * factor,
+            values,
+            color=RAMP[i % 2],
+            linestyle=DASHES[i % len(DASHES)],
+            marker=MARKERS[i % len(MARKERS)],
+            markevery=(i % every, every),
+            zorder=3,
+            gid=f"line-{name}",
+        )
     ax.set_xlabel(f"pitch, {unit}")
     ax.set_title("margin", loc="left", pad=4, fontsize=FONT)
     _key(fig, names, words, key)
@@ -104,12 +137,28 @@ def _key(fig: Drawing, names: list[list[str]], words: list[list[str]], tall: flo
     ax.set_ylim(0.0, tall)
     y = tall - LINE
     for i, lines in enumerate(names):
-        ax.plot([0.05, 0.27, 0.5], [y + 0.06] * 3, color=RAMP[i % 2], linestyle=DASHES[i % len(DASHES)], marker=MARKERS[i % len(MARKERS)], markevery=[1])
+        ax.plot(
+            [0.05, 0.27, 0.5],
+            [y + 0.06] * 3,
+            color=RAMP[i % 2],
+            linestyle=DASHES[i % len(DASHES)],
+            marker=MARKERS[i % len(MARKERS)],
+            markevery=[1],
+        )
         for line in lines:
             ax.text(0.62, y, line)
             y -= LINE
     for i, lines in enumerate(words):
-        ax.fill_between([0.05, 0.5], y - 0.02, y + 0.13, facecolor=PALE, alpha=0.5, edgecolor=DEEP, hatch=HATCHES[1 + i % 4], linewidth=0.0)
+        ax.fill_between(
+            [0.05, 0.5],
+            y - 0.02,
+            y + 0.13,
+            facecolor=PALE,
+            alpha=0.5,
+            edgecolor=DEEP,
+            hatch=HATCHES[1 + i % 4],
+            linewidth=0.0,
+        )
         for line in lines:
             ax.text(0.62, y, line)
             y -= LINE

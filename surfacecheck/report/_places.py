@@ -55,7 +55,7 @@ class Plan:
 def plan_of(surface: Surface) -> Plan | None:
     """Read the planform; None while no two places are known."""
     places = [p for p in surface.outline.places if p.up.known]
-    if len(places) < 2:  # noqa: PLR2004
+    if len(places) < 2:
         return None
     places.sort(key=lambda p: number(p.up) or 0.0)
 
@@ -63,8 +63,13 @@ def plan_of(surface: Surface) -> Plan | None:
         values = [number(getattr(p, key)) for p in places]
         return None if None in values else sign * np.array(values, dtype=np.float64)
 
-    return Plan(np.array([number(p.up) for p in places], dtype=np.float64), line("edge_behind"), line("nose_ahead", -1.0),
-                line("web_behind"), line("spar_depth"))  # fmt: skip
+    return Plan(
+        np.array([number(p.up) for p in places], dtype=np.float64),
+        line("edge_behind"),
+        line("nose_ahead", -1.0),
+        line("web_behind"),
+        line("spar_depth"),
+    )
 
 
 @dataclass(frozen=True, eq=False)
@@ -107,7 +112,13 @@ def placed_rows(surface: Surface) -> tuple[PlacedRow, ...]:
         laid, kind = plan_row(surface, row), row_kind(surface, row)
         if laid is None or not kind:
             continue
-        place = {"spar": _along_spar, "edge": _along_edge, "rib": _on_ribs, "rib-spar": _rib_to_spar, "doubler": _on_doubler}
+        place = {
+            "spar": _along_spar,
+            "edge": _along_edge,
+            "rib": _on_ribs,
+            "rib-spar": _rib_to_spar,
+            "doubler": _on_doubler,
+        }
         points = place[kind](surface, plan, row, laid)  # type: ignore[arg-type]
         if points is None:
             continue
@@ -223,4 +234,6 @@ def behind_view(surface: Surface) -> BehindView:
         return BehindView(False, 1, -1, "Seen from behind; up is up, left is left.")
     right = surface.left_is > 0
     out = "right" if right else "left"
-    return BehindView(True, 1 if right else -1, 1 if right else -1, f"Seen from behind; top is up, out is to the {out}.")
+    return BehindView(
+        True, 1 if right else -1, 1 if right else -1, f"Seen from behind; top is up, out is to the {out}."
+    )

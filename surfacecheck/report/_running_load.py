@@ -44,7 +44,9 @@ def load_shapes(assessment: Assessment) -> tuple[tuple[int, str], ...]:
         sign = np.sign(loads.z[c].sum()) or 1.0
         for other, _ in found:
             flip = sign * (np.sign(loads.z[other].sum()) or 1.0)
-            if np.allclose(loads.z[c], flip * loads.z[other], rtol=1e-6) and np.allclose(loads.torque[c], flip * loads.torque[other], rtol=1e-6):
+            if np.allclose(loads.z[c], flip * loads.z[other], rtol=1e-6) and np.allclose(
+                loads.torque[c], flip * loads.torque[other], rtol=1e-6
+            ):
                 break
         else:
             found.append((c, assessment.case_titles[c]))
@@ -76,14 +78,24 @@ def running_load(assessment: Assessment, system: System = "metric", *, alone: bo
     """
     shapes = load_shapes(assessment)
     if not shapes:
-        raise SurfaceError("no load case has an air load to draw")
+        message = "no load case has an air load to draw"
+        raise SurfaceError(message)
     loads, span = assessment.beam.loads, assessment.span
     names = [broken(title, 42) for _, title in shapes]
     key = LINE * (sum(len(lines) for lines in names) + 0.3)
     tall = 2 * (_PANEL + 0.36) + 0.8 + key
     view = ("At limit, spread evenly. The other way is the mirror image.",)
-    fig = drawing(tall, "Air load along the span", view, foot_of(assessment, alone), f"Running load and its moment about the pins for {len(shapes)} air loads.")
-    panels = (("w", loads.z, "Load along the span", "line_load"), ("t", loads.torque, "Its moment about the pins", "line_torque"))
+    fig = drawing(
+        tall,
+        "Air load along the span",
+        view,
+        foot_of(assessment, alone),
+        f"Running load and its moment about the pins for {len(shapes)} air loads.",
+    )
+    panels = (
+        ("w", loads.z, "Load along the span", "line_load"),
+        ("t", loads.torque, "Its moment about the pins", "line_torque"),
+    )
     for i, (gid, values, name, quantity) in enumerate(panels):
         ax = axes_at(fig, _LEFT, fig.top - (i + 1) * (_PANEL + 0.36), WIDE - _LEFT - _RIGHT, _PANEL)
         unit, factor = units(quantity, system)
@@ -103,7 +115,13 @@ def _panel(ax: Axes, y: Array, lines: list[Array], gid: str) -> None:
     top = max(range(len(lines)), key=lambda i: float(lines[i].max()))
     at = int(np.argmax(lines[top]))
     right = y[at] > 0.5 * (y[0] + y[-1])
-    ax.annotate(bare(most, "number", "metric"), (float(y[at]), most), (0, 3), textcoords="offset points", ha="right" if right else "left")
+    ax.annotate(
+        bare(most, "number", "metric"),
+        (float(y[at]), most),
+        (0, 3),
+        textcoords="offset points",
+        ha="right" if right else "left",
+    )
     ax.axhline(0.0, color=INK, linewidth=0.8)
 
 

@@ -11,7 +11,8 @@ from surfacecheck.report._horn_forces import tip_view
 from surfacecheck.report._marks import arrow, bare, shown, units
 from surfacecheck.report._style import DEEP, INK, LINE, MID, PALE, WIDE, axes_at, drawing, figure_text, foot_of, styled
 from surfacecheck.report._telling import case_index, station_at
-from surfacecheck.sections import WallFlow, flow_at, flow_ends
+from surfacecheck.report._wall_paths import POINTS, flow_along, outward, shown_flow, wall_path, wall_words
+from surfacecheck.sections import WallFlow, flow_at
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -24,69 +25,23 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["section_flow", "wall_path", "wall_words"]
+__all__ = ["section_flow"]
 
-_POINTS = 17
 NOTHING = 0.01
 """Share of the largest flow below which no arrow is drawn."""
 _BAND = 0.16
 """Width of the band of the largest flow [in]."""
-_WORDS = {
-    "web": "web", "web_plus": "web", "web_minus": "web", "flange_plus": "flange", "flange_minus": "flange", "lip_plus": "lip",
-    "lip_minus": "lip", "nose": "nose",
-}  # fmt: skip
-
-
-def wall_words(assessment: Assessment, wall: str) -> str:
-    """Name a wall in the builder's words."""
-    surface = assessment.surface
-    side = wall.rsplit("_", 1)[-1]
-    if side not in {"plus", "minus"}:
-        return _WORDS.get(wall, wall)
-    word = surface.said("left" if (side == "plus") == (surface.left_is > 0) else "right")
-    if wall.startswith("skin"):
-        return f"{word} skin"
-    return f"{_WORDS[wall]}, {word}" if not wall.startswith("web") else "web"
-
-
-def wall_path(box: Box, wall: str, s: int) -> tuple[Array, Array]:
-    """Trace a wall from its first node to its second; the nose as half an ellipse.
-
-    Parameters
-    ----------
-    box : Box
-        Sections.
-    wall : str
-        Its name.
-    s : int
-        Station.
-
-    Returns
-    -------
-    tuple of ndarray, each of shape (17,)
-        x and z [m].
-    """
-    first, second = box.closed.topology.walls[box.wall(wall)]
-    x, z = box.closed.x[s], box.closed.z[s]
-    along = np.linspace(0.0, 1.0, _POINTS)
-    if wall != "nose":
-        return x[first] + along * (x[second] - x[first]), z[first] + along * (z[second] - z[first])
-    middle, half = 0.5 * (z[first] + z[second]), 0.5 * (z[second] - z[first])
-    # area between arc and web is a quarter of pi times the two axes of the ellipse, so its reach ahead is known
-    swept = 0.5 * (float(box.closed.sweep[s, box.wall(wall)]) - _chord_sweep(box, s, first, second))
-    ahead = max(2.0 * swept / (np.pi * half), 0.0)
-    turn = np.pi * along
-    return x[first] - ahead * np.sin(turn), middle - half * np.cos(turn)
-
-
-def _chord_sweep(box: Box, s: int, first: int, second: int) -> float:
-    x, z = box.closed.x[s] - box.closed.x_c[s], box.closed.z[s] - box.closed.z_c[s]
-    return float(0.5 * (z[first] + z[second]) * (x[second] - x[first]) - 0.5 * (x[first] + x[second]) * (z[second] - z[first]))
 
 
 @styled
-def section_flow(assessment: Assessment, at: float | None = None, case: str | int | None = None, system: System = "metric", *,
-                 alone: bool = True) -> Drawing:  # fmt: skip
+def section_flow(
+    assessment: Assessment,
+    at: float | None = None,
+    case: str | int | None = None,
+    system: System = "metric",
+    *,
+    alone: bool = True,
+) -> Drawing:
     """Draw a section with its shear flows as bands, arrows and figures.
 
     Parameters
@@ -116,7 +71,8 @@ def section_flow(assessment: Assessment, at: float | None = None, case: str | in
     effects = assessment.effects
     box = effects.box
     if box is None or effects.flow is None:
-        raise SurfaceError("no section to draw: thickness of spar and skins, spar depth and trailing edge must be known")
+        message = "no section to draw: thickness of spar and skins, spar depth and trailing edge must be known"
+        raise SurfaceError(message)
     s, c = station_at(assessment, at), case_index(assessment, case)
     flow = WallFlow(*(part[c, s] for part in effects.flow))
     most = max(float(np.abs(np.concatenate([flow_at(flow, f) for f in (0.0, 0.25, 0.5, 0.75, 1.0)])).max()), 1e-9)
@@ -124,7 +80,8 @@ def section_flow(assessment: Assessment, at: float | None = None, case: str | in
     place = f"{float(assessment.span.y[s]) * factor:.{0 if unit == 'mm' else 1}f} {unit}"
     x, z = box.closed.x[s], box.closed.z[s]
     front = min(float(wall_path(box, w, s)[0].min()) for w in box.walls)
-    low_x, high_x = front - 0.012, float(x.max()) + 0.012
+    room = 0.06 * (float(x.max()) - front)
+    low_x, high_x = front - room, float(x.max()) + 0.5 * room
     metres = (high_x - low_x) / (WIDE - 0.2)
     deeper = max(1.0, min(3.0, 0.9 * metres / float(np.ptp(z))))
     tall_1 = float(np.ptp(z)) * deeper / metres + 1.1
@@ -132,9 +89,19 @@ def section_flow(assessment: Assessment, at: float | None = None, case: str | in
     near = max((spar[1] - spar[0]) / 2.7, float(np.ptp(z)) / 2.2)
     tall_2 = float(np.ptp(z)) / near + 0.75
     side = f", depth drawn {deeper:.3g} times" if deeper > 1.0 else ""
-    view = (tip_view(assessment.surface), f"Load case: {effects.cases[c]}. Arrows: load per mm of wall (shear flow) at limit that the outboard part brings.".replace(" mm ", f" {units('length', system)[0]} "))
+    view = (
+        tip_view(assessment.surface),
+        f"Load case: {effects.cases[c]}. Arrows: load per {unit} of wall (shear flow) "
+        "at limit that the outboard part brings.",
+    )
     words = f"Section {place} along the pins with shear flow arrows. {view[1]} {_said(assessment, box, flow, system)}"
-    fig = drawing(tall_1 + tall_2 + 2.1 * LINE, f"Section at {place}: where the shear flows", view, foot_of(assessment, alone), words)
+    fig = drawing(
+        tall_1 + tall_2 + 2.1 * LINE,
+        f"Section at {place}: where the shear flows",
+        view,
+        foot_of(assessment, alone),
+        words,
+    )
     figure_text(fig, 0.02, fig.top - LINE, f"Whole section{side}; {units('line_load', system)[0]}", color=DEEP)
     ax = axes_at(fig, 0.1, fig.top - 1.2 * LINE - tall_1, WIDE - 0.2, tall_1)
     _whole(ax, assessment, box, flow, s, most, (low_x, high_x, metres, deeper), system)
@@ -151,66 +118,67 @@ def _spar_span(box: Box, s: int) -> tuple[float, float]:
 
 
 def _said(assessment: Assessment, box: Box, flow: WallFlow, system: System) -> str:
-    parts = [f"{wall_words(assessment, w)} {shown(abs(_shown_flow(flow, box, w)), 'line_load', system)}" for w in box.walls]
+    parts = [
+        f"{wall_words(assessment, w)} {shown(abs(shown_flow(flow, box, w)), 'line_load', system)}" for w in box.walls
+    ]
     return "; ".join(parts) + "."
 
 
-def _shown_flow(flow: WallFlow, box: Box, wall: str) -> float:
-    """The figure written at a wall: largest along it, with its sign; from first to second node."""
-    i = box.wall(wall)
-    ends = [float(part[i]) for part in flow_ends(flow)]
-    middle = float(flow_at(flow, 0.5)[i])
-    most = float(np.abs(np.concatenate([*flow_ends(flow), flow.mean])).max())
-    value = max((*ends, middle), key=abs)
-    return value if abs(value) > 1e-9 * most else 0.0
-
-
-def _outward(x: Array, z: Array, centre: tuple[float, float]) -> tuple[Array, Array]:
-    """Unit normals of a path, turned away from a point."""
-    dx, dz = np.gradient(x), np.gradient(z)
-    size = np.hypot(dx, dz)
-    n_x, n_z = dz / size, -dx / size
-    if float(((x - centre[0]) * n_x + (z - centre[1]) * n_z).mean()) < 0.0:
-        n_x, n_z = -n_x, -n_z
-    return n_x, n_z
-
-
-def _band(ax: Axes, path: tuple[Array, Array], q: Array, most: float, metres: float, centre: tuple[float, float], gid: str) -> tuple[float, float, float, float]:
+def _band(
+    ax: Axes, path: tuple[Array, Array], q: Array, most: float, metres: float, centre: tuple[float, float], gid: str
+) -> tuple[float, float, float, float]:
     """Draw one wall with its band and its arrow; gives the middle of the band's edge and its outward direction."""
     x, z = path
-    n_x, n_z = _outward(x, z, centre)
+    n_x, n_z = outward(x, z, centre)
     off = _BAND * metres * np.abs(q) / most
-    ax.fill(np.concatenate([x, (x + off * n_x)[::-1]]), np.concatenate([z, (z + off * n_z)[::-1]]), facecolor=PALE, edgecolor=MID, linewidth=0.6, zorder=1, gid=f"band-{gid}")
+    ax.fill(
+        np.concatenate([x, (x + off * n_x)[::-1]]),
+        np.concatenate([z, (z + off * n_z)[::-1]]),
+        facecolor=PALE,
+        edgecolor=MID,
+        linewidth=0.6,
+        zorder=1,
+        gid=f"band-{gid}",
+    )
     ax.plot(x, z, color=INK, linewidth=1.3, zorder=3, gid=gid)
-    k = int(np.argmax(np.abs(q[4:-4]))) + 4 if np.ptp(q) > 0.2 * np.abs(q).max() else _POINTS // 2
+    k = int(np.argmax(np.abs(q[4:-4]))) + 4 if np.ptp(q) > 0.2 * np.abs(q).max() else POINTS // 2
     return float(x[k] + off[k] * n_x[k]), float(z[k] + off[k] * n_z[k]), float(n_x[k]), float(n_z[k])
 
 
-def _along(ax: Axes, path: tuple[Array, Array], q: Array, most: float, metres: float, centre: tuple[float, float], length: float, gid: str) -> None:
+def _along(
+    ax: Axes,
+    path: tuple[Array, Array],
+    q: Array,
+    most: float,
+    metres: float,
+    centre: tuple[float, float],
+    length: float,
+    gid: str,
+) -> None:
     """Draw the arrow of a wall: its sense, its length and width with the size."""
     x, z = path
     mean = float(q.mean())
     whole = float(np.hypot(np.diff(x), np.diff(z)).sum())
     if abs(mean) < NOTHING * most or whole < 0.22 * metres:
         return
-    n_x, n_z = _outward(x, z, centre)
-    k = _POINTS // 2
+    n_x, n_z = outward(x, z, centre)
+    k = POINTS // 2
     t_x, t_z = x[k + 1] - x[k - 1], z[k + 1] - z[k - 1]
     size = np.hypot(t_x, t_z)
     reach = min(length * (0.35 + 0.65 * abs(mean) / most) * metres, 0.8 * whole)
     t_x, t_z = np.sign(mean) * reach * t_x / size, np.sign(mean) * reach * t_z / size
     a, b = float(x[k] - 0.07 * metres * n_x[k]), float(z[k] - 0.07 * metres * n_z[k])
-    arrow(ax, (a - 0.5 * t_x, b - 0.5 * t_z), (a + 0.5 * t_x, b + 0.5 * t_z), 0.8 + 1.6 * abs(mean) / most, gid=f"arrow-{gid}")
-
-
-def _values(flow: WallFlow, i: int) -> Array:
-    along = np.linspace(0.0, 1.0, _POINTS)
-    one = WallFlow(*(part[i] for part in flow))
-    return np.asarray(flow_at(one, along))
+    arrow(
+        ax,
+        (a - 0.5 * t_x, b - 0.5 * t_z),
+        (a + 0.5 * t_x, b + 0.5 * t_z),
+        0.8 + 1.6 * abs(mean) / most,
+        gid=f"arrow-{gid}",
+    )
 
 
 def _frame(ax: Axes, frame: tuple[float, float, float, float], middle: float) -> None:
-    low_x, high_x, metres, _ = frame
+    low_x, metres = frame[0], frame[2]
     ax.set_axis_off()
     wide = ax.get_position().width * WIDE
     ax.set_xlim(low_x, low_x + wide * metres)
@@ -219,8 +187,16 @@ def _frame(ax: Axes, frame: tuple[float, float, float, float], middle: float) ->
     ax.set_ylim(middle - 0.5 * tall * metres, middle + 0.5 * tall * metres)
 
 
-def _whole(ax: Axes, assessment: Assessment, box: Box, flow: WallFlow, s: int, most: float,
-           frame: tuple[float, float, float, float], system: System) -> None:  # fmt: skip
+def _whole(
+    ax: Axes,
+    assessment: Assessment,
+    box: Box,
+    flow: WallFlow,
+    s: int,
+    most: float,
+    frame: tuple[float, float, float, float],
+    system: System,
+) -> None:
     """Skins, nose and web from afar; the flanges are in the larger picture."""
     metres, deeper = frame[2], frame[3]
     middle = float(box.middle_z[s]) * deeper
@@ -233,14 +209,20 @@ def _whole(ax: Axes, assessment: Assessment, box: Box, flow: WallFlow, s: int, m
         if wall.startswith(("flange", "lip", "web")):
             ax.plot(x, z, color=INK, linewidth=1.3, zorder=3)
             continue
-        q = _values(flow, i)
+        q = flow_along(flow, i)
         if wall == "nose" and not assessment.span.nose_closed[s]:
             ax.plot(x, z, color=DEEP, linewidth=1.0, linestyle=(0, (4, 2)), zorder=3, gid=wall)
-            ax.text(float(x.min()), middle + 0.1 * metres + 0.5 * float(np.ptp(z)), "nose: open here", ha="left", va="bottom")
+            ax.text(
+                float(x.min()),
+                middle + 0.1 * metres + 0.5 * float(np.ptp(z)),
+                "nose: open here",
+                ha="left",
+                va="bottom",
+            )
             continue
         mid_x, mid_z, _, n_z = _band(ax, (x, z), q, most, metres, centre, wall)
         _along(ax, (x, z), q, most, metres, centre, 0.9 if wall != "nose" else 0.4, wall)
-        text = f"{wall_words(assessment, wall)} {bare(abs(_shown_flow(flow, box, wall)), 'line_load', system)}"
+        text = f"{wall_words(assessment, wall)} {bare(abs(shown_flow(flow, box, wall)), 'line_load', system)}"
         if wall == "nose":
             ax.text(float(x.min()), middle + 0.24 * metres + 0.5 * float(np.ptp(z)), text, ha="left", va="bottom")
         else:
@@ -251,8 +233,16 @@ def _whole(ax: Axes, assessment: Assessment, box: Box, flow: WallFlow, s: int, m
         ax.text(float(box.closed.x[s, k]), middle - 0.12 * metres, "lap", ha="right", va="top")
 
 
-def _near(ax: Axes, assessment: Assessment, box: Box, flow: WallFlow, s: int, most: float,
-          frame: tuple[float, float, float, float], system: System) -> None:  # fmt: skip
+def _near(
+    ax: Axes,
+    assessment: Assessment,
+    box: Box,
+    flow: WallFlow,
+    s: int,
+    most: float,
+    frame: tuple[float, float, float, float],
+    system: System,
+) -> None:
     """Web and flanges with their bands, and the ends of skins and nose."""
     metres = frame[2]
     middle = float(box.middle_z[s])
@@ -263,18 +253,23 @@ def _near(ax: Axes, assessment: Assessment, box: Box, flow: WallFlow, s: int, mo
     for wall in box.walls:
         i = box.wall(wall)
         x, z = wall_path(box, wall, s)
-        q = _values(flow, i)
+        q = flow_along(flow, i)
         if wall.startswith("skin") or wall == "nose":
             ax.plot(x, z, color=DEEP, linewidth=0.9, linestyle=(0, (5, 2)), zorder=2)
             continue
         away = (web_x + 1.0, middle) if wall.startswith("web") else (web_x, middle)
         _band(ax, (x, z), q, most, metres, away, wall)
         _along(ax, (x, z), q, most, metres, away, 0.7, wall)
-        value = bare(abs(_shown_flow(flow, box, wall)), "line_load", system)
+        value = bare(abs(shown_flow(flow, box, wall)), "line_load", system)
         if wall == "web":
             ax.text(web_x - 0.24 * metres, middle, f"web {value}", ha="right", va="center")
         elif wall.startswith("flange"):
             up = 1.0 if wall.endswith("plus") else -1.0
             text = f"{wall_words(assessment, wall)} {value}"
-            ax.text(float(x.max()) + 0.32 * metres, float(z[0]) + up * 0.1 * metres, text, ha="left", va="bottom" if up > 0 else "top")
-
+            ax.text(
+                float(x.max()) + 0.32 * metres,
+                float(z[0]) + up * 0.1 * metres,
+                text,
+                ha="left",
+                va="bottom" if up > 0 else "top",
+            )

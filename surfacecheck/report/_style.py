@@ -1,4 +1,4 @@
-"""One look for every picture: a single hue from dark to light, with number, hatch, marker and dash, so it reads in grey.
+"""One look for every picture: one hue from dark to light, with number, hatch, marker and dash; reads in grey.
 
 Pictures are matplotlib figures without pyplot. A notebook shows one as a PNG when it is the last word of a cell (or by
 ``IPython.display.display``); the page takes it as inline SVG with its text as text. Everything is laid out in inches
@@ -8,7 +8,6 @@ with fixed margins, which is quick and gives the same bytes every time.
 from __future__ import annotations
 
 import io
-import re
 import warnings
 from collections.abc import Callable
 from functools import wraps
@@ -27,9 +26,26 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
 
 __all__ = [
-    "DASHES", "DEEP", "FONT", "HATCHES", "INK", "LINE", "MARKERS", "MID", "PALE", "RAMP", "WIDE", "Drawing", "axes_at", "broken",
-    "drawing", "figure_text", "foot_of", "styled", "to_svg",
-]  # fmt: skip
+    "DASHES",
+    "DEEP",
+    "FONT",
+    "HATCHES",
+    "INK",
+    "LINE",
+    "MARKERS",
+    "MID",
+    "PALE",
+    "RAMP",
+    "STYLE",
+    "WIDE",
+    "Drawing",
+    "axes_at",
+    "broken",
+    "drawing",
+    "figure_text",
+    "foot_of",
+    "styled",
+]
 
 INK, DEEP, MID, PALE = RAMP = ("#12324A", "#3F6C8C", "#86A9BF", "#D3DFE7")
 """Dark to light. Words stand in the first two only: 13 and 5.6 to 1 against white."""
@@ -42,7 +58,7 @@ WIDE = 4.5
 LINE = 0.19
 """Height of a line of words [in]."""
 
-_STYLE: Any = {
+STYLE: Any = {
     "font.size": FONT,
     "font.family": "sans-serif",
     "font.sans-serif": ["DejaVu Sans", "Arial", "Liberation Sans"],
@@ -78,14 +94,8 @@ _STYLE: Any = {
     "text.parse_math": False,
     "text.usetex": False,
 }
-_NO_DATE = {"Date": None, "Creator": None, "Format": None, "Type": None}
 _PNG_DOTS = 130
 _SHADES = 32
-_NOT_WANTED = re.compile(
-    r"<!--.*?-->\s*|<defs>\s*<style.*?</style>\s*</defs>\s*|[\x00-\x08\x0b\x0c\x0e-\x1f]", re.DOTALL
-)
-"""Comments, a style sheet that would reach the whole page, and signs that XML does not allow."""
-
 P = ParamSpec("P")
 R = TypeVar("R")
 
@@ -115,7 +125,7 @@ class Drawing(Figure):
         from PIL import Image  # comes with matplotlib; not needed for the page
 
         out, small = io.BytesIO(), io.BytesIO()
-        with mpl.rc_context(_STYLE), warnings.catch_warnings():
+        with mpl.rc_context(STYLE), warnings.catch_warnings():
             warnings.filterwarnings("ignore", message="Glyph")
             self.savefig(out, format="png", dpi=_PNG_DOTS, metadata={"Software": None})
         shades = Image.open(out).convert("RGB").quantize(_SHADES, dither=Image.Dither.NONE)
@@ -137,7 +147,7 @@ def styled(make: Callable[P, R]) -> Callable[P, R]:
 
     @wraps(make)
     def in_style(*args: P.args, **more: P.kwargs) -> R:
-        with mpl.rc_context(_STYLE):
+        with mpl.rc_context(STYLE):
             return make(*args, **more)
 
     return in_style
@@ -220,42 +230,7 @@ def foot_of(assessment: Assessment, alone: bool) -> tuple[str, ...]:
         return ()
     surface = assessment.surface
     name = surface.path.replace("\\", "/").rsplit("/", 1)[-1]
-    parts = [part for part in (name, surface.title, f"sheet {surface.sha256[:4].upper()}" if surface.sha256 else "") if part]
+    parts = [
+        part for part in (name, surface.title, f"sheet {surface.sha256[:4].upper()}" if surface.sha256 else "") if part
+    ]
     return (", ".join(parts) + ".", CAUTION)
-
-
-def to_svg(fig: Drawing, prefix: str) -> str:
-    """Give a picture as SVG to stand inside a page.
-
-    Parameters
-    ----------
-    fig : Drawing
-        The picture.
-    prefix : str
-        Put before every id, so that no two pictures of a page share one.
-
-    Returns
-    -------
-    str
-        From ``<svg`` on, text as text, with a role and a label; the same every time.
-    """
-    out = io.StringIO()
-    with mpl.rc_context(_STYLE), warnings.catch_warnings():
-        warnings.filterwarnings("ignore", message="Glyph")
-        fig.savefig(out, format="svg", metadata=_NO_DATE)
-    text = out.getvalue()
-    text = text[text.index("<svg") :].rstrip()
-    text = _NOT_WANTED.sub("", text)
-    text = re.sub(r'\bid="', f'id="{prefix}-', text)
-    text = text.replace("url(#", f"url(#{prefix}-").replace('href="#', f'href="#{prefix}-')
-    view = re.search(r'viewBox="[^"]*"', text)
-    assert view is not None  # noqa: S101 - matplotlib always writes one
-    label = _attribute(fig.words)
-    head = f'<svg {view.group(0)} xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" role="img" aria-label="{label}">'
-    return head + text[text.index(">") + 1 :]
-
-
-def _attribute(text: str) -> str:
-    for sign, written in (("&", "&amp;"), ("<", "&lt;"), (">", "&gt;"), ('"', "&quot;")):
-        text = text.replace(sign, written)
-    return text

@@ -12,8 +12,9 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import horn_line
 from surfacecheck.loads import horn_needs as horn_line_needs
 from surfacecheck.model import DrivenBy, FlangesPoint, YesNo
-from surfacecheck.report._marks import arrow, bare, dimension, leader, scale_bar, shown, spread_labels, units
-from surfacecheck.report._places import PlacedRow, Plan, number, placed_rows, plan_of, side_view
+from surfacecheck.report._map_rows import draw_rows, key_of, write_key
+from surfacecheck.report._marks import arrow, bare, dimension, leader, scale_bar, shown, spread_labels
+from surfacecheck.report._places import Plan, number, placed_rows, plan_of, side_view
 from surfacecheck.report._style import DEEP, INK, LINE, MID, PALE, WIDE, axes_at, broken, drawing, foot_of, styled
 
 if TYPE_CHECKING:
@@ -30,13 +31,6 @@ _LEFT, _RIGHT, _TALL = 1.3, 1.28, 4.6
 _BELOW, _ABOVE = 0.62, 0.3
 """Room for dimensions below and above the drawing [in]."""
 _LETTERS = 14
-_LOOKS: dict[str, dict[str, object]] = {
-    "spar": {"marker": "o", "markersize": 2.4}, "edge": {"marker": "s", "markersize": 2.4},
-    "rib": {"marker": "o", "markersize": 3.0, "markerfacecolor": "white"},
-    "nose": {"marker": "D", "markersize": 2.8, "markerfacecolor": "white"},
-    "rib-spar": {"marker": "x", "markersize": 4.5}, "doubler": {"marker": "_", "markersize": 7.0},
-}  # fmt: skip
-_FAR = {"marker": "o", "markersize": 5.2, "markerfacecolor": "none", "color": DEEP, "markeredgewidth": 0.6}
 
 
 @styled
@@ -65,31 +59,34 @@ def surface_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     surface = drawn.surface if isinstance(drawn, Assessment) else drawn
     plan = plan_of(surface)
     if plan is None or plan.edge is None:
-        raise SurfaceError('outline.at: the map needs "up" and "edge_behind" of two places at least')
+        message = 'outline.at: the map needs "up" and "edge_behind" of two places at least'
+        raise SurfaceError(message)
     rows = placed_rows(surface)
-    key = _key(rows, system)
+    key = key_of(rows, system)
     low, high = _ends(surface, plan)
     ahead = min(0.0, float(np.min(plan.nose)) if plan.nose is not None else 0.0)
     metres = max((high - low) / _TALL, (float(np.max(plan.edge)) - ahead) / (WIDE - _LEFT - _RIGHT - 0.1))
     tall = (high - low) / metres + _BELOW + _ABOVE
     key_tall = LINE * sum(len(lines) for _, lines in key) + 0.1
     foot = foot_of(drawn, alone) if isinstance(drawn, Assessment) else ()
-    words = f"Map of the surface to scale: {len(plan.y)} places, hinges {', '.join(surface.hinges)}, {len(rows)} rivet rows."
-    fig = drawing(tall + key_tall, "Map", (side_view(surface), "To scale. Every name here is a name of the file."), foot, words)
+    words = f"Map of the surface to scale: hinges {', '.join(surface.hinges)}, {len(rows)} rivet rows."
+    fig = drawing(
+        tall + key_tall, "Map", (side_view(surface), "To scale. Every name here is a name of the file."), foot, words
+    )
     ax = axes_at(fig, 0.0, fig.bottom + key_tall, WIDE, tall)
     ax.set_axis_off()
     left = ahead - _LEFT * metres - 0.04 * metres
     ax.set_xlim(left, left + WIDE * metres)
     ax.set_ylim(low - _BELOW * metres, high + _ABOVE * metres)
     _sheet(ax, surface, plan)
-    _rows(ax, surface, rows, metres)
+    draw_rows(ax, rows, metres)
     _left_names(ax, surface, plan, metres, system)
     _ribs(ax, surface, plan, metres, system)
     for i, y in ((0, float(plan.y[0]) - 0.16 * metres), (-1, float(plan.y[-1]) + 0.07 * metres)):
         edge = float(plan.edge[i])
         dimension(ax, (0.0, y), (edge, y), shown(edge, "length", system), va="top" if i == 0 else "bottom")
     scale_bar(ax, left + 0.1 * metres, low - 0.36 * metres, 0.9 * metres, system)
-    _write_key(fig, key, fig.bottom + key_tall)
+    write_key(fig, key, fig.bottom + key_tall)
     return fig
 
 
@@ -166,7 +163,7 @@ def _left_names(ax: Axes, surface: Surface, plan: Plan, metres: float, system: S
 
 
 def _bracket(ax: Axes, surface: Surface, plan: Plan, name: str, up: float) -> None:
-    """A bracket as a plate from the pin to the web, as tall as its rivets."""
+    """Draw a bracket as a plate from the pin to the web, as tall as its rivets."""
     hinge = surface.hinges[name]
     web = plan.at("web", up)
     bracket = surface.brackets.get(hinge.bracket)
@@ -178,19 +175,33 @@ def _bracket(ax: Axes, surface: Surface, plan: Plan, name: str, up: float) -> No
     )
     wide = 0.5 * (number(bracket.leg_wide) or number(bracket.pin.wide) or 0.02)
     x = float(web)
-    ax.fill([0.0, x, x, 0.0], [up - 0.3 * wide, up - 0.3 * wide, up + 0.3 * wide, up + 0.3 * wide], facecolor=PALE, edgecolor=DEEP, zorder=3)
+    ax.fill(
+        [0.0, x, x, 0.0],
+        [up - 0.3 * wide, up - 0.3 * wide, up + 0.3 * wide, up + 0.3 * wide],
+        facecolor=PALE,
+        edgecolor=DEEP,
+        zorder=3,
+    )
     ax.plot([x, x], [up - leg - half, up - leg + half], color=DEEP, linewidth=4.0, solid_capstyle="butt", zorder=3)
 
 
 def _horn(ax: Axes, surface: Surface, up: float, metres: float) -> float:
-    """The horn edge on, and the way cable or rod leaves it; gives where its leader ends."""
+    """Draw the horn edge on, and the way cable or rod leaves it; give where its leader ends."""
     horn = surface.horn
     assert horn is not None  # noqa: S101 - asked before
     bolt = number(horn.bolt_behind) or 0.0
     fixing = horn.fixed_with
     first = number(fixing.first_behind)
     last = bolt if first is None else first + ((fixing.fore_aft or 1) - 1) * (number(fixing.gap_fore_aft) or 0.0)
-    ax.plot([min(bolt, 0.0) - 0.008, max(bolt, last) + 0.008], [up, up], color=INK, linewidth=4.0, solid_capstyle="butt", zorder=4, gid="horn")
+    ax.plot(
+        [min(bolt, 0.0) - 0.008, max(bolt, last) + 0.008],
+        [up, up],
+        color=INK,
+        linewidth=4.0,
+        solid_capstyle="butt",
+        zorder=4,
+        gid="horn",
+    )
     ax.plot([bolt], [up], marker="o", markersize=4.5, color=INK, markerfacecolor="white", zorder=6)
     if horn_line_needs(surface) is not None or horn.driven_by is DrivenBy.TORQUE_TUBE:
         return min(bolt, 0.0) - 0.03 * metres
@@ -199,92 +210,3 @@ def _horn(ax: Axes, surface: Surface, up: float, metres: float) -> float:
     end = (bolt + reach * float(line.chordwise), up + reach * float(line.along))
     arrow(ax, (bolt, up), end, 1.0, zorder=4)
     return min(bolt, end[0]) - 0.03 * metres
-
-
-def _groups(rows: tuple[PlacedRow, ...]) -> list[list[int]]:
-    """Rows that lie at the same places share a label."""
-    groups: list[list[int]] = []
-    for i, row in enumerate(rows):
-        for group in groups:
-            other = rows[group[0]]
-            if other.kind == row.kind and other.x.size == row.x.size and np.allclose([other.x, other.y], [row.x, row.y], atol=2e-3):
-                group.append(i)
-                break
-        else:
-            groups.append([i])
-    return groups
-
-
-def _look(placed: PlacedRow) -> dict[str, object]:
-    nose = placed.kind == "rib" and "nose_skin" in placed.row.joins and not set(placed.row.joins) & {"left_skin", "right_skin"}
-    return {"color": INK, "markeredgewidth": 0.8} | (_FAR if placed.far else _LOOKS["nose" if nose else placed.kind])
-
-
-def _letter(i: int) -> str:
-    return chr(ord("A") + i) if i < 26 else f"{chr(ord('A') + i // 26 - 1)}{chr(ord('A') + i % 26)}"  # noqa: PLR2004
-
-
-def _rows(ax: Axes, surface: Surface, rows: tuple[PlacedRow, ...], metres: float) -> None:
-    """Every rivet that can be seen, and a letter beside each row."""
-    for i, placed in enumerate(rows):
-        ax.plot(placed.x, placed.y, linestyle="none", zorder=3, gid=f"row-{_letter(i)}", **_look(placed))  # type: ignore[arg-type]
-    for n, group in enumerate(_groups(rows)):
-        placed = rows[group[0]]
-        x, y, right, up = _beside(placed, n)
-        at = (x + right * metres, y + up * metres)
-        text = " ".join(_letter(i) for i in group)
-        ax.text(*at, text, ha="center", va="center", fontweight="bold", zorder=7,
-                bbox={"boxstyle": "round,pad=0.12", "facecolor": "white", "edgecolor": DEEP, "linewidth": 0.6})  # fmt: skip
-
-
-def _beside(placed: PlacedRow, n: int) -> tuple[float, float, float, float]:
-    """Where a letter stands: a rivet in the middle of the row, and the way off it [in]."""
-    ys = np.unique(placed.y)
-    if placed.kind in {"spar", "edge"}:
-        i = int(0.64 * (placed.y.size - 1))
-        return float(placed.x[i]), float(placed.y[i]), 0.26 if placed.kind == "spar" else -0.2, 0.0
-    if placed.kind == "doubler":
-        i = placed.y.size // 2
-        return float(placed.x[i]), float(placed.y[i]), 0.22, 0.16
-    y = float(ys[min(len(ys) - 1, len(ys) // 2 + (1 if placed.kind == "rib-spar" else 0))])
-    xs = np.sort(placed.x[placed.y == y])
-    if placed.kind == "rib-spar":
-        return float(xs[0]), y, 0.2, -0.17
-    nose = _look(placed)["marker"] == "D"
-    return float(xs[0 if nose else xs.size // 2]), y, -0.18 if nose else 0.0, 0.17
-
-
-def _key(rows: tuple[PlacedRow, ...], system: System) -> list[tuple[PlacedRow, list[str]]]:
-    """Words for every row: name, then count, distance and first rivet."""
-    out = []
-    for placed in rows:
-        laid, row = placed.plan, placed.row
-        if placed.kind == "rib-spar":
-            said = f"{laid.count * laid.lines} rivets on each rib"
-        elif placed.kind == "rib":
-            low, high = float(np.min(laid.rib_pitch)), float(np.max(laid.rib_pitch))
-            span = bare(low, "length", system) + ("" if high - low < 1e-5 else f" to {bare(high, 'length', system)}")  # noqa: PLR2004
-            said = f"{laid.total} rivets, {span} {units('length', system)[0]} apart"
-            if row.first_behind_web.known:
-                said += f"; 1 is {shown(number(row.first_behind_web) or 0.0, 'length', system)} behind the web"
-        else:
-            lines = f" in {laid.lines} lines" if laid.lines > 1 else ""
-            said = f"{laid.total} rivets{lines}, {shown(laid.pitch, 'length', system)} apart; 1 is at {shown(laid.start or 0.0, 'length', system)}"
-        far = " (far side)" if placed.far else ""
-        out.append((placed, [*broken(row.name.replace("_", " ") + far, 43), *broken(said, 43)]))
-    return out
-
-
-def _write_key(fig: Drawing, key: list[tuple[PlacedRow, list[str]]], top: float) -> None:
-    tall = top - fig.bottom
-    ax = axes_at(fig, 0.0, fig.bottom, WIDE, tall)
-    ax.set_axis_off()
-    ax.set_xlim(0.0, WIDE)
-    ax.set_ylim(0.0, tall)
-    y = tall - 0.8 * LINE
-    for i, (placed, lines) in enumerate(key):
-        ax.text(0.04, y, _letter(i), fontweight="bold")
-        ax.plot([0.3, 0.4], [y + 0.05, y + 0.05], linestyle="none", **_look(placed))  # type: ignore[arg-type]
-        for j, line in enumerate(lines):
-            ax.text(0.52, y - j * LINE, line, color=INK if j == 0 else DEEP)
-        y -= LINE * len(lines)

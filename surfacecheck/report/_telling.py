@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -57,10 +58,12 @@ def case_index(assessment: Assessment, case: str | int | None) -> int:
     raise SurfaceError(message)
 
 
-def group_case(assessment: Assessment, shear: NDArray[np.float64], tension: NDArray[np.float64], case: str | int | None) -> int:
-    """Choose the case of a rivet group: the one named, or that with the most loaded rivet; (C, R) of cases worked once."""
+def group_case(
+    assessment: Assessment, shear: NDArray[np.float64], tension: NDArray[np.float64], case: str | int | None
+) -> int:
+    """Choose the case of a rivet group: the one named, or that with the most loaded rivet; arrays (C, R)."""
     if case is not None:
-        return case_index(assessment, case) % shear.shape[0]
+        return case_index(assessment, case) % int(shear.shape[0])
     return int(np.argmax(np.hypot(shear, tension).max(axis=-1)))
 
 
@@ -76,21 +79,21 @@ def telling_places(assessment: Assessment) -> tuple[float, ...]:
     breaks = span.breaks
     hinges = sorted(span.hinges.values())
     inner = [b for b in range(span.root, span.tip)]
-    middles = {b: float(0.5 * (breaks[b] + breaks[b + 1])) for b in inner if breaks[b + 1] - breaks[b] > 5e-3}  # noqa: PLR2004
+    middles = {b: float(0.5 * (breaks[b] + breaks[b + 1])) for b in inner if breaks[b + 1] - breaks[b] > 5e-3}
     if not middles:
         return (float(breaks[span.root]),)
     wanted = [float(breaks[span.root])]
-    wanted += [0.5 * float(breaks[a] + breaks[b]) for a, b in zip(hinges[:-1], hinges[1:], strict=True)]
+    wanted += [0.5 * float(breaks[a] + breaks[b]) for a, b in pairwise(hinges)]
     wanted.append(float(breaks[hinges[-1]]) + 0.5 * float(breaks[span.tip] - breaks[hinges[-1]]))
     chosen = {min(middles.values(), key=lambda y: (abs(y - w), y)) for w in wanted}
     rising = sorted(chosen)
-    while len(rising) > 4:  # noqa: PLR2004
+    while len(rising) > 4:
         del rising[int(np.argmin(np.diff(rising)[1:-1])) + 1]
     return tuple(rising)
 
 
 def station_at(assessment: Assessment, at: float | None) -> int:
-    """Find the station nearest to a place along the pins; without one, where the moment of the telling case is largest."""
+    """Find the station nearest to a place; without one, where the moment of the telling case is largest."""
     if at is None:
         return int(np.argmax(np.abs(assessment.effects.M_x[telling_case(assessment)])))
     return int(np.argmin(np.abs(assessment.span.y - at)))

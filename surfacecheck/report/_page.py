@@ -1,0 +1,163 @@
+"""The page: one HTML file with everything in it, the answer first."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from contextlib import suppress
+from functools import lru_cache
+from importlib.resources import files
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from jinja2 import DictLoader, Environment, StrictUndefined, select_autoescape
+from markupsafe import Markup
+
+from surfacecheck.assessment import (
+    balance_line,
+    in_system,
+    margin_table,
+    margin_text,
+    mass_table,
+    not_given_lines,
+    pin_table,
+)
+from surfacecheck.errors import SurfaceError
+from surfacecheck.report._blocks import (
+    case_table,
+    check_blocks,
+    first_lines,
+    inputs_table,
+    load_of_rows,
+    rule_table,
+    versions,
+)
+from surfacecheck.report._by_hand import by_hand
+from surfacecheck.report._figures import hidden_by, pictures
+from surfacecheck.sections.box import box_needs
+
+if TYPE_CHECKING:
+    from surfacecheck.assessment import Assessment
+    from surfacecheck.quantities import System
+
+__all__ = ["page", "write_page"]
+
+
+@lru_cache(maxsize=1)
+def _templates() -> Environment:
+    folder = files("surfacecheck.report") / "templates"
+    texts = {
+        one.name: one.read_text(encoding="utf-8") for one in folder.iterdir() if one.name.endswith((".html", ".css"))
+    }
+    return Environment(
+        loader=DictLoader(texts),
+        autoescape=select_autoescape(("html",)),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+def page(assessment: Assessment, system: System = "metric") -> str:
+    """Write the page of an assessment.
+
+    Parameters
+    ----------
+    assessment : Assessment
+        Perhaps of a half-filled surface.
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    str
+        One self-contained HTML document without script; the same every time.
+    """
+    surface = assessment.surface
+    lowest = assessment.lowest_by_part[0] if assessment.lowest_by_part else None
+    blocks = check_blocks(assessment, system)
+    anchors = {block.name: block.anchor for block in blocks["margins"]}
+    cases, sums = case_table(assessment, system)
+    doubted, every = inputs_table(assessment)
+    drawn = {name: (Markup(one.svg), one.hidden) for name, one in pictures(assessment, system).items()}  # noqa: S704 - own SVG, names escaped
+    known_box = assessment.effects.box is not None
+    text = (
+        _templates()
+        .get_template("page.html")
+        .render(
+            assessment=assessment,
+            surface=surface,
+            sheet=surface.sha256[:4].upper(),
+            lowest=lowest,
+            lowest_margin="" if lowest is None or lowest.margin is None else margin_text(lowest.margin),
+            lowest_part="" if lowest is None else in_system(lowest.part, system),
+            lowest_anchor="" if lowest is None else anchors[lowest.name],
+            first_lines=first_lines(assessment),
+            margins=margin_table(assessment, system, 10),
+            pins=pin_table(assessment, system),
+            pictures=drawn,
+            sections=[name for name in drawn if name.startswith("section-")],
+            cases=cases,
+            sums=sums,
+            rows=load_of_rows(assessment, system) if assessment.rows else None,
+            rows_hidden=hidden_by(box_needs(surface))
+            if not known_box
+            else "Not given: no row is described well enough.",
+            blocks=blocks,
+            asked=not_given_lines(assessment, system),
+            rules=rule_table(assessment, system),
+            balance=balance_line(assessment, system),
+            masses=mass_table(assessment, system),
+            doubted=doubted,
+            every=every,
+            by_hand=by_hand(assessment, system),
+            versions=versions(assessment),
+        )
+    )
+    return "".join(sign for sign in text if sign in "\n\t" or sign.isprintable() or sign == "\u00a0") + "\n"
+
+
+def write_page(assessment: Assessment, path: str | os.PathLike[str], system: System = "metric") -> int:
+    """Write the page to a file, whole or not at all.
+
+    Parameters
+    ----------
+    assessment : Assessment
+        Perhaps of a half-filled surface.
+    path : str or path
+        Where to; the folder is made. A page that is there stays until the new one is complete.
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    int
+        Size in bytes.
+
+    Raises
+    ------
+    SurfaceError
+        Where it cannot be written.
+    """
+    data = page(assessment, system).encode("utf-8")
+    target = Path(path)
+    half = None
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile(
+            dir=target.parent, prefix=f".{target.name}.", suffix=".part", delete=False
+        ) as out:
+            half = out.name
+            out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
+        Path(half).chmod(0o644)
+        os.replace(half, target)
+    except OSError as err:
+        message = f"the page {target} cannot be written: {err.strerror or err}; what was there before is still there"
+        raise SurfaceError(message) from err
+    finally:
+        if half is not None:
+            with suppress(FileNotFoundError):
+                os.unlink(half)
+    return len(data)
