@@ -6,11 +6,14 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+import numpy as np
+
+from surfacecheck.errors import SurfaceError
+
 if TYPE_CHECKING:
-    import numpy as np
     from numpy.typing import NDArray
 
-__all__ = ["UNKNOWN", "Basis", "Source", "Value"]
+__all__ = ["UNKNOWN", "Basis", "Source", "Value", "numbers", "plain"]
 
 
 class Basis(StrEnum):
@@ -83,3 +86,57 @@ class Value:
 
 UNKNOWN = Value(None, "?")
 """A value nobody has given."""
+
+
+def numbers(value: Value) -> NDArray[np.float64]:
+    """Give the number of a value that must be known, one or a stack.
+
+    Parameters
+    ----------
+    value : Value
+        From a file or a table.
+
+    Returns
+    -------
+    ndarray, shape (...)
+        In SI units.
+
+    Raises
+    ------
+    SurfaceError
+        Where it is not known.
+    """
+    if value.si is None:
+        message = f'{value.key or "a value"} is "?": it is needed here, give it with its unit'
+        raise SurfaceError(message)
+    return np.asarray(value.si, dtype=np.float64)
+
+
+def plain(value: Value) -> float:
+    """Give the one number of a value that must be known.
+
+    Parameters
+    ----------
+    value : Value
+        From a file or a table.
+
+    Returns
+    -------
+    float
+        In SI units.
+
+    Raises
+    ------
+    SurfaceError
+        Where it is not known, or is a stack of variants.
+
+    Examples
+    --------
+    >>> plain(Value(0.025, "25 mm"))
+    0.025
+    """
+    found = numbers(value)
+    if found.size != 1:
+        message = f"{value.key or 'a value'} is a stack of {found.size} variants: one number is needed here, take one"
+        raise SurfaceError(message)
+    return float(found.item())

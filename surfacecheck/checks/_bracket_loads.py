@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
-from surfacecheck.provenance import UNKNOWN
+from surfacecheck.provenance import UNKNOWN, plain
 from surfacecheck.statics import heel_bound, prying_bound, share_group, shear_and_tension
 
 if TYPE_CHECKING:
@@ -113,8 +113,8 @@ def rivet_places(surface: Surface, bracket: Bracket) -> tuple[Array, Array]:
         Along the pins and along z from the middle of the group [m].
     """
     along, sideways = bracket.along or 1, bracket.sideways or 1
-    step_a = float(bracket.gap_along.si) if bracket.gap_along.known else 0.0  # type: ignore[arg-type]
-    step_b = float(bracket.gap_sideways.si) if bracket.gap_sideways.known else 0.0  # type: ignore[arg-type]
+    step_a = plain(bracket.gap_along) if bracket.gap_along.known else 0.0
+    step_b = plain(bracket.gap_sideways) if bracket.gap_sideways.known else 0.0
     a = np.tile((np.arange(along) - 0.5 * (along - 1)) * step_a, sideways)
     b = np.repeat(surface.left_is * (0.5 * (sideways - 1) - np.arange(sideways)) * step_b, along)
     return a, b
@@ -141,10 +141,11 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
             continue
         bracket = surface.brackets[hinge.bracket]
         up = effects.span.breaks[b]
-        web = float(np.interp(up, [p.up.si for p in places], [p.web_behind.si for p in places]))  # type: ignore[misc]
-        off = surface.outline.pins_off_middle.si or 0.0
-        leg = float(bracket.leg_off_rivets.si or 0.0)
-        offset = (-web, leg, float(surface.left_is * off))
+        web = float(np.interp(up, [plain(p.up) for p in places], [plain(p.web_behind) for p in places]))
+        middle = surface.outline.pins_off_middle
+        off = plain(middle) if middle.known else 0.0
+        leg = plain(bracket.leg_off_rivets) if bracket.leg_off_rivets.known else 0.0
+        offset = (-web, leg, surface.left_is * off)
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[:, index]
         side = 1 if bracket.on_face is Face.BEHIND else -1
@@ -175,7 +176,7 @@ def _bound(
     edge = bracket.edge.get("bracket", UNKNOWN)
     if not edge.known:
         return tension
-    e = float(edge.si)  # type: ignore[arg-type]
+    e = plain(edge)
     worst = tension
     for point, inward in (
         ((y.min() - e, 0.0), (1.0, 0.0)),

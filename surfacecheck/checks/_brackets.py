@@ -10,12 +10,13 @@ import numpy as np
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_needs
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
+from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
-from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
+from surfacecheck.provenance import UNKNOWN, plain
 from surfacecheck.strength import BENDING_SOURCE, strip_moment_clamped, strip_moment_supported
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
 __all__ = ["bracket_checks"]
 
 NO_HEEL = "rigid bracket, equal rivets, no heel: pull shared in a straight line over the group"
+BARE = "no rib behind the bracket; an elastic strip, a bound and not a prediction"
 HEEL = "bound: the bracket turns about its lowest edge on the web and its leg pries"
 
 
@@ -82,27 +84,15 @@ def _no_couple(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator[Che
         hinge = effects.surface.hinges[name]
         if name in shared or bracket_needs(effects.surface, hinge):
             continue
+        force = np.sqrt((effects.reactions[:, index] ** 2).sum(axis=-1, keepdims=True))
         terms = {
             "P_h": Term(None, "force", "pull and push that these rivets hold without a heel"),
-            "P": Term(
-                np.sqrt((effects.reactions[:, index] ** 2).sum(axis=-1, keepdims=True)), "force", "pin load at limit"
-            ),
+            "P": Term(force, "force", "pin load at limit"),
         }
-        yield Check(
-            f"hinge.{name}.bracket",
-            "one-line",
-            f"{name} hinge, bracket",
-            "its rivets stand in one line: they hold no couple without a heel",
-            "P_h",
-            "P",
-            terms,
-            "P",
-            effects.cases,
-            ("",),
-            PRACTICE,
-            outside=True,
-            subject="this bracket",
-        )
+        gives = "its rivets stand in one line: they hold no couple without a heel"
+        part = f"{name} hinge, bracket"
+        item = Item(f"hinge.{name}.bracket", part, effects.cases, ("",), subject="this bracket")
+        yield item.check("one-line", gives, "P_h", "P", terms, "P", PRACTICE, outside=True)
 
 
 def _layers(effects: Effects, load: BracketLoad) -> tuple[Layer, ...]:
@@ -111,30 +101,28 @@ def _layers(effects: Effects, load: BracketLoad) -> tuple[Layer, ...]:
     web, words = spar.thickness, "web"
     at = effects.span.breaks[effects.span.hinges[load.hinge.name]]
     for doubler in surface.sheet.doublers.values():
-        reaches = doubler.start.known and doubler.to.known and doubler.start.si <= at <= doubler.to.si  # type: ignore[operator]
-        if doubler.on == "spar web" and reaches and doubler.thickness.known and web.known:
-            web = replace(web, si=web.si + doubler.thickness.si, said=f"{web.said} + {doubler.thickness.said}")  # type: ignore[operator]
+        if doubler.on != "spar web" or not (doubler.start.known and doubler.to.known):
+            continue
+        reaches = plain(doubler.start) <= at <= plain(doubler.to)
+        if reaches and doubler.thickness.known and web.known:
+            both = plain(web) + plain(doubler.thickness)
+            web = replace(web, si=both, said=f"{web.said} + {doubler.thickness.said}")
             words = "web and doubler"
-    own = metal_of(surface, bracket.alloy, bracket.thickness)
+    own, base = metal_of(surface, bracket.alloy, bracket.thickness), metal_of(surface, spar.alloy, spar.thickness)
+    edge = bracket.edge
     return (
-        Layer("bracket", "bracket", bracket.thickness, own, bracket.edge.get("bracket", UNKNOWN), load.shear),
-        Layer(
-            "spar",
-            words,
-            web,
-            metal_of(surface, spar.alloy, spar.thickness),
-            bracket.edge.get("spar", UNKNOWN),
-            load.shear,
-        ),
+        Layer("bracket", "bracket", bracket.thickness, own, edge.get("bracket", UNKNOWN), load.shear),
+        Layer("spar", words, web, base, edge.get("spar", UNKNOWN), load.shear),
     )
 
 
 def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     """Check the leg as a short cantilever from its bend: pull, bending in its plane and across it, at one corner."""
-    surface, bracket = effects.surface, load.bracket
+    surface, bracket, name = effects.surface, load.bracket, load.hinge.name
     metal = metal_of(surface, bracket.alloy, bracket.thickness)
     factors = factors_of(surface, None)
     F = np.abs(load.force)
+    legs = None if bracket.legs is None else float(bracket.legs)
     letters = {
         "F_x": Term(F[:, [0]], "force", "fore-and-aft load of the pin at limit"),
         "F_y": Term(F[:, [1]], "force", "load along the pins at limit"),
@@ -142,22 +130,12 @@ def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
         "L": Term(abs(load.offset[0]), "length", "pin to web"),
         "b": Term.of(bracket.leg_wide, "length", "leg at its bend"),
         "t": Term.of(bracket.thickness, "length", "thickness of the leg"),
-        "n": Term(
-            None if bracket.legs is None else float(bracket.legs), "", "legs", key=f"bracket.{bracket.name}.legs"
-        ),
+        "n": Term(legs, "", "legs", key=f"bracket.{bracket.name}.legs"),
     }
     stress = "(F_x / (n*b*t) + 6*F_z*L / (n*t*b**2) + 6*F_y*L / (n*b*t**2))"
-    note = ("elastic, the leg held at the web; where two legs carry the pin they share evenly",)
-    settings = {
-        "effect": "F_z",
-        "cases": effects.cases,
-        "spots": ("",),
-        "source": BENDING_SOURCE,
-        "factors": factors.line,
-        "notes": note,
-        "subject": "the leg",
-    }
-    place, part = f"hinge.{load.hinge.name}.bracket.leg", f"{load.hinge.name} hinge, leg of the bracket"
+    note = "elastic, the leg held at the web; where two legs carry the pin they share evenly"
+    place, part = f"hinge.{name}.bracket.leg", f"{name} hinge, leg of the bracket"
+    item = Item(place, part, effects.cases, ("",), factors=factors.line, subject="the leg", notes=(note,))
     for mode, gives, strength, words, factor in (
         ("bends", "breaks in bending", metal.tension, "tensile strength", factors.ultimate),
         ("bends-yield", "takes a set in bending", metal.tension_yield, "yield stress", factors.yield_ or 1.0),
@@ -166,28 +144,23 @@ def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
             "F": Term.of(strength, "stress", f"{words} of {metal.name}"),
             "FS": Term(factor, "", "from limit load", factors.source),
         }
-        yield Check(place, mode, part, gives, "F", f"FS * {stress}", terms, **settings)  # type: ignore[arg-type]
+        yield item.check(mode, gives, "F", f"FS * {stress}", terms, "F_z", BENDING_SOURCE)
 
 
 def _strip(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     """Bare web between the flanges under the rivets' pull and push, elastic, both end conditions."""
-    if load.hinge.rib_behind is not YesNo.NO or effects.box is None:
+    edge = load.bracket.edge.get("bracket", UNKNOWN)
+    if load.hinge.rib_behind is not YesNo.NO or effects.box is None or not edge.known:
         return
-    surface, bracket, box = effects.surface, load.bracket, effects.box
-    edge = bracket.edge.get("bracket", UNKNOWN)
-    if not edge.known:
-        return
-    width = float(np.ptp(load.a)) + 2.0 * float(edge.si)  # type: ignore[arg-type]
-    station = (
-        effects.span.stations.after(effects.span.hinges[load.hinge.name])
-        if effects.span.hinges[load.hinge.name] < len(effects.span.stations.cells)
-        else -1
-    )
-    height = float(box.height[station])
+    surface, box, span, name = effects.surface, effects.box, effects.span, load.hinge.name
+    width = float(np.ptp(load.a)) + 2.0 * plain(edge)
+    b = span.hinges[name]
+    station = span.stations.after(b) if b < len(span.stations.cells) else -1
+    height = np.asarray(box.height[station])
     if 2.0 * np.max(np.abs(load.b)) >= height:
         message = (
-            f"bracket.{bracket.name}: its rivets reach {2e3 * np.max(np.abs(load.b)):.4g} mm across the web at the "
-            f"{load.hinge.name} hinge, but the web is {height * 1e3:.4g} mm deep: check gap_sideways and spar_depth"
+            f"bracket.{load.bracket.name}: its rivets reach {2e3 * np.max(np.abs(load.b)):.4g} mm across the web at "
+            f"the {name} hinge, but the web is {height * 1e3:.4g} mm deep: check gap_sideways and spar_depth"
         )
         raise SurfaceError(message)
     rows = np.unique(load.b)
@@ -195,45 +168,22 @@ def _strip(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)
     factors = factors_of(surface, None)
     t, doubler = float(box.web_t), float(box.doubler_t[station])
-    low = metal.tension_yield
-    for mode, words, moment in (
-        (
-            "strip-supported",
-            "simply held at the flanges",
-            strip_moment_supported(push, rows + 0.5 * height, np.asarray(height)),
-        ),
-        (
-            "strip-clamped",
-            "clamped at the flanges",
-            strip_moment_clamped(push, rows + 0.5 * height, np.asarray(height)),
-        ),
+    place, part = f"hinge.{name}.bracket.web", f"{name} hinge, web behind the bracket"
+    item = Item(place, part, effects.cases, ("",), factors=factors.line, subject="the web", notes=(BARE,))
+    for mode, words, bent in (
+        ("strip-supported", "simply held at the flanges", strip_moment_supported),
+        ("strip-clamped", "clamped at the flanges", strip_moment_clamped),
     ):
+        moment = bent(push, rows + 0.5 * height, height)
         terms = {
             "M": Term(moment[:, None], "moment", "bending moment in the strip at limit"),
             "b": Term(width, "length", "width of the strip: outer rivets and two edge distances (assumed)"),
             "t": Term(max(t, doubler), "length", "thickness of the thicker leaf"),
             "t_2": Term(min(t, doubler), "length", "thickness of the other leaf, which bends apart"),
-            "F_ty": Term.of(low, "stress", f"yield stress of {metal.name}"),
+            "F_ty": Term.of(metal.tension_yield, "stress", f"yield stress of {metal.name}"),
             "FY": Term(factors.yield_ or 1.0, "", "from limit load to yield", factors.source),
         }
-        check = Check(
-            f"hinge.{load.hinge.name}.bracket.web",
-            mode,
-            f"{load.hinge.name} hinge, web behind the bracket",
-            f"bends past yield, {words}",
-            "F_ty",
-            "FY * 6 * M * t / (b * (t**3 + t_2**3))",
-            terms,
-            "M",
-            effects.cases,
-            ("",),
-            BENDING_SOURCE,
-            factors=factors.line,
-            subject="the web",
-            notes=("no rib behind the bracket; an elastic strip, a bound and not a prediction",),
-        )
+        required = "FY * 6 * M * t / (b * (t**3 + t_2**3))"
+        check = item.check(mode, f"bends past yield, {words}", "F_ty", required, terms, "M", BENDING_SOURCE)
         margins = check.margins()
         yield check if margins is None else replace(check, outside=margins < 0.0)
-
-
-NOT_GIVEN = Value(None, "?", Source(Basis.NOT_SAID))

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-__all__ = ["Check", "Term", "names_in"]
+__all__ = ["Check", "Term", "names_in", "work"]
 
 _FUNCTIONS: dict[str, Any] = {
     "__builtins__": {},
@@ -147,9 +147,7 @@ class Check:
         ndarray
             (..., cases, spots) or what broadcasts to it, in SI units.
         """
-        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-            values = {name: term.values for name, term in self.terms.items()}
-            return np.asarray(eval(_compiled(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
+        return work(text, self.terms)
 
     def needs(self, text: str) -> bool:
         """Whether a side of the formula lacks a value.
@@ -180,18 +178,71 @@ class Check:
         SurfaceError
             Where the result is no number although something is required.
         """
-        if self.needs(self.available) or self.needs(self.required):
+        available, required = self.sides()
+        if available is None or required is None:
             return None
-        required = self.work(self.required)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            ratio = self.work("lam") if self.proof else self.work(self.available) / required
-        margin = np.asarray(ratio - 1.0)
-        margin = np.where(required == 0.0, np.inf, margin)
+        margin = self.margins_of(available, required)
         if np.isnan(margin).any():
-            message = f"{self.place}, {self.gives}: the working {self.available} / ({self.required}) gives no number"
-            raise SurfaceError(message)
+            raise self.no_number()
         shape = np.broadcast_shapes(margin.shape, (len(self.cases), len(self.spots)))
         return np.broadcast_to(margin, shape)
+
+    def sides(self) -> tuple[NDArray[np.float64] | None, NDArray[np.float64] | None]:
+        """Work both sides of the formula.
+
+        Returns
+        -------
+        available, required : ndarray or None
+            What broadcasts to (..., cases, spots), in SI units; None where a value is not given.
+        """
+        if not self.missing:
+            return self.work(self.available), self.work(self.required)
+        return (
+            None if self.needs(self.available) else self.work(self.available),
+            None if self.needs(self.required) else self.work(self.required),
+        )
+
+    def margins_of(self, available: NDArray[np.float64], required: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Turn both sides into margins; not a number where they have no ratio.
+
+        Parameters
+        ----------
+        available, required : ndarray
+            From :meth:`sides`.
+
+        Returns
+        -------
+        ndarray
+            What broadcasts to (..., cases, spots) [-].
+        """
+        with np.errstate(divide="ignore", invalid="ignore"):
+            ratio = self.work("lam") if self.proof else available / required
+            return np.asarray(np.where(required == 0.0, np.inf, ratio - 1.0))
+
+    def no_number(self) -> SurfaceError:
+        """Say that the working gives no number."""
+        message = f"{self.place}, {self.gives}: the working {self.available} / ({self.required}) gives no number"
+        return SurfaceError(message)
+
+
+def work(text: str, terms: Mapping[str, Term]) -> NDArray[np.float64]:
+    """Work a formula over arrays.
+
+    Parameters
+    ----------
+    text : str
+        Formula.
+    terms : mapping of str to Term
+        Its letters.
+
+    Returns
+    -------
+    ndarray
+        What the values broadcast to, in SI units.
+    """
+    values = {name: term.values for name, term in terms.items()}
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        return np.asarray(eval(_compiled(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
 
 
 def names_in(text: str) -> tuple[str, ...]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -11,6 +12,8 @@ from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow_peak
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from numpy.typing import NDArray
 
     from surfacecheck.model import Surface
@@ -60,10 +63,12 @@ class Effects:
         Force of each hinge on the surface [N].
     horn_force : ndarray, shape (C, P, 3)
         Forces at the horn's attachment points [N].
-    horn_points : tuple of (float, float)
+    horn_points : ndarray, shape (P, 2)
         (x, z) of these points [m].
     rib_load : ndarray, shape (C, R)
         Air load that each rib collects [N].
+    found : dict of str to ndarray
+        What was worked out of these already, see :meth:`once`.
     """
 
     surface: Surface
@@ -87,6 +92,7 @@ class Effects:
     horn_force: Array
     horn_points: Array
     rib_load: Array
+    found: dict[str, Array] = field(default_factory=dict, repr=False)
 
     def only(self, keep: NDArray[np.bool_]) -> Effects:
         """Keep some of the cases.
@@ -101,28 +107,43 @@ class Effects:
         Effects
             The same with fewer cases.
         """
-        at = np.flatnonzero(keep)
+        if keep.all():
+            return self
+        first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
+        at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
         flow = None if self.flow is None else WallFlow(*(part[at] for part in self.flow))
-        arrays = (
-            "control",
-            "by_ribs",
-            "rear_alone",
-            "V_x",
-            "V_z",
-            "N",
-            "M_x",
-            "M_z",
-            "T_0",
-            "spar_pull",
-            "edge_pull",
-            "panel_load",
-            "reactions",
-            "horn_force",
-            "rib_load",
-        )
-        return replace(
-            self, cases=tuple(self.cases[i] for i in at), flow=flow, **{n: getattr(self, n)[at] for n in arrays}
-        )
+        arrays = {name: getattr(self, name)[at] for name in _OVER_CASES}
+        names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
+        return replace(self, cases=names, flow=flow, found={}, **arrays)
+
+    @cached_property
+    def whole(self) -> Effects:
+        """Cases that are read for the whole surface: all but those for the control system."""
+        return self.only(~self.control)
+
+    @cached_property
+    def handed_over(self) -> Effects:
+        """Cases in which the load comes to the spar through the ribs."""
+        return self.only(self.by_ribs)
+
+    def once(self, name: str, work: Callable[[], Array]) -> Array:
+        """Work something out when it is first asked for.
+
+        Parameters
+        ----------
+        name : str
+            What to call it.
+        work : callable
+            Gives it [any].
+
+        Returns
+        -------
+        ndarray
+            What ``work`` gave.
+        """
+        if name not in self.found:
+            self.found[name] = work()
+        return self.found[name]
 
     def mean(self, wall: str) -> Array:
         """Flow of a wall in shear only [N/m], shape (C, S)."""
@@ -131,11 +152,33 @@ class Effects:
 
     def peak(self, wall: str) -> Array:
         """Largest flow along a wall, with its sign [N/m], shape (C, S)."""
+        return self.once(f"peak of {wall}", lambda: self._peak(wall))
+
+    def _peak(self, wall: str) -> Array:
         assert self.box is not None and self.flow is not None  # noqa: S101, PT018 - callers ask for flows only then
         at = self.box.wall(wall)
         return np.asarray(flow_peak(WallFlow(*(part[..., at] for part in self.flow))).value)
 
-    @property
+    @cached_property
     def places(self) -> tuple[str, ...]:
         """Names of the stations."""
         return tuple(pretty_place(y) for y in self.span.y)
+
+
+_OVER_CASES = (
+    "control",
+    "by_ribs",
+    "rear_alone",
+    "V_x",
+    "V_z",
+    "N",
+    "M_x",
+    "M_z",
+    "T_0",
+    "spar_pull",
+    "edge_pull",
+    "panel_load",
+    "reactions",
+    "horn_force",
+    "rib_load",
+)

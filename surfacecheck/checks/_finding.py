@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._check import Check, names_in
 from surfacecheck.working import Symbol, Working
 
 if TYPE_CHECKING:
-    pass
-from surfacecheck.checks._check import Check, names_in
+    from numpy.typing import ArrayLike
 
 __all__ = ["Finding", "Outcome", "find"]
 
@@ -90,10 +90,7 @@ class Finding:
             SI value.
         """
         values = self.check.terms[name].values
-        if values is None:
-            return None
-        shape = np.broadcast_shapes(np.shape(values), (len(self.check.cases), len(self.check.spots)))
-        return float(np.broadcast_to(np.asarray(values, dtype=float), shape)[self.index])
+        return None if values is None else _at(values, self.index)
 
     def symbols(self, *texts: str) -> tuple[Symbol, ...]:
         """List the letters of the given formulas with their values at the spot that decides."""
@@ -151,39 +148,49 @@ def find(check: Check) -> Finding:
     Finding
         The worst, with its own companions; where the strength is not given, the spot that must carry most.
     """
-    size = (len(check.cases), len(check.spots))
-    margins = check.margins()
-    required = None if check.needs(check.required) else np.broadcast_to(check.work(check.required), size)
+    available, required = check.sides()
+    margins = None if available is None or required is None else check.margins_of(available, required)
+    index = (0, 0)
     if margins is not None:
-        flat = int(np.argmin(margins))
+        index = _place(margins, int(np.argmin(margins)))
     elif required is not None:
-        flat = int(np.argmax(required))
-    else:
-        flat = 0
-    case, spot = divmod(flat, size[1])
-    margin = None if margins is None else float(margins[case, spot])
-    outside = bool(np.broadcast_to(check.outside, size)[case, spot])
-    if outside:
+        index = _place(required, int(np.argmax(required)))
+    margin = None if margins is None else _at(margins, index)
+    if margin is not None and np.isnan(margin):
+        raise check.no_number()  # argmin finds a NaN before any number
+    if _at(check.outside, index):
         outcome = Outcome.OUTSIDE
     elif margin is None:
         outcome = Outcome.NOT_GIVEN
     else:
         outcome = Outcome.CARRIES if margin >= 0.0 else Outcome.LESS
-    available = None
-    if not check.needs(check.available):
-        available = float(np.broadcast_to(check.work(check.available), size)[case, spot])
+    case, spot = index
     name = check.spots[spot]
-    slug = name.replace(" ", "-")
     return Finding(
         check=check,
-        place=f"{check.place}.{slug}" if name else check.place,
+        place=f"{check.place}.{name.replace(' ', '-')}" if name else check.place,
         part=f"{check.part}, {name}" if name else check.part,
         margin=margin,
         outcome=outcome,
         case=check.spot_cases[spot] if check.spot_cases else check.cases[case],
         spot=name,
-        required=None if required is None else float(required[case, spot]),
-        available=available,
+        required=None if required is None else _at(required, index),
+        available=None if available is None else _at(available, index),
         missing=check.missing,
-        index=(case, spot),
+        index=index,
     )
+
+
+def _at(values: ArrayLike, index: tuple[int, int]) -> float:
+    """Read one case and spot of something that broadcasts to (cases, spots)."""
+    array = np.asarray(values)
+    if array.ndim == 2:
+        case, spot = index
+        return float(array[case if array.shape[0] > 1 else 0, spot if array.shape[1] > 1 else 0])
+    return float(array[index[1] if array.size > 1 else 0] if array.ndim else array)
+
+
+def _place(values: ArrayLike, flat: int) -> tuple[int, int]:
+    """Case and spot of a flat index into something that broadcasts to (cases, spots)."""
+    shape = np.shape(values)
+    return divmod(flat, shape[-1]) if shape else (0, 0)

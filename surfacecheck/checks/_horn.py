@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -9,11 +10,12 @@ import numpy as np
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
 from surfacecheck.checks._horn_loads import HornLoad, horn_needs
+from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
-from surfacecheck.provenance import UNKNOWN
+from surfacecheck.provenance import UNKNOWN, numbers, plain
 from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
 
 if TYPE_CHECKING:
@@ -89,26 +91,15 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
 
 
 def _one_line(effects: Effects) -> Check:
+    """Say of rivets in one line that only a heel could hold the couple of the pull."""
     pull = np.sqrt((effects.horn_force**2).sum(axis=-1)).max(axis=-1, keepdims=True)
     terms = {
         "P_h": Term(None, "force", "pull that these rivets hold without a heel"),
         "P": Term(pull, "force", "pull at the bolt at limit"),
     }
-    return Check(
-        "horn.rivets",
-        "one-line",
-        "horn",
-        "its rivets stand in one line: they hold no couple without a heel",
-        "P_h",
-        "P",
-        terms,
-        "P",
-        effects.cases,
-        ("",),
-        PRACTICE,
-        outside=True,
-        subject="the horn",
-    )
+    item = Item("horn.rivets", "horn", effects.cases, ("",), subject="the horn")
+    gives = "its rivets stand in one line: they hold no couple without a heel"
+    return item.check("one-line", gives, "P_h", "P", terms, "P", PRACTICE, outside=True)
 
 
 def _path(effects: Effects) -> Iterator[Check]:
@@ -117,27 +108,14 @@ def _path(effects: Effects) -> Iterator[Check]:
     if span.horn is None or span.horn in span.ribs or not span.ribs:
         return
     couple = np.abs(effects.T_0).max(axis=-1, keepdims=True)
+    path = "couple that the part under the horn can pass on without a rib"
     terms = {
-        "T_p": Term(
-            None, "moment", "couple that the part under the horn can pass on without a rib", key="sheet.ribs.up"
-        ),
+        "T_p": Term(None, "moment", path, key="sheet.ribs.up"),
         "T": Term(couple, "moment", "couple of the horn at limit"),
     }
-    yield Check(
-        "horn.path",
-        "no-rib",
-        "horn",
-        "no rib stands at it: its couple has no path into the box",
-        "T_p",
-        "T",
-        terms,
-        "T",
-        effects.cases,
-        ("",),
-        PRACTICE,
-        outside=True,
-        subject="the horn",
-    )
+    item = Item("horn.path", "horn", effects.cases, ("",), subject="the horn")
+    gives = "no rib stands at it: its couple has no path into the box"
+    yield item.check("no-rib", gives, "T_p", "T", terms, "T", PRACTICE, outside=True)
 
 
 def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
@@ -148,7 +126,7 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
     fixing = horn.fixed_with
     reach = 0.0
     if fixing.gap_sideways.known and fixing.sideways:
-        reach = 0.5 * (fixing.sideways - 1) * float(fixing.gap_sideways.si)  # type: ignore[arg-type]
+        reach = 0.5 * (fixing.sideways - 1) * plain(fixing.gap_sideways)
     F = np.abs(effects.horn_force)
     arms = np.abs(effects.horn_points[:, 1])
     letters = {
@@ -159,6 +137,9 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
         "b": Term.of(plate.narrowest, "length", "width where it is narrowest"),
         "t": Term.of(plate.thickness, "length", "thickness of the plate"),
     }
+    note = "the whole arm is taken as wide as where it is narrowest"
+    names = effects.cases, _arms(effects)
+    item = Item("horn.plate", "horn, plate", *names, factors=factors.line, subject="the arm", notes=(note,))
     stress = "(F_z / (b*t) + 6*F_x*L / (t*b**2) + 6*F_y*L / (b*t**2))"
     for mode, gives, strength, words, factor in (
         ("bends", "breaks in bending", metal.tension, "tensile strength", factors.ultimate),
@@ -168,22 +149,7 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
             "F": Term.of(strength, "stress", f"{words} of {metal.name}"),
             "FS": Term(factor, "", "from limit load", factors.source),
         }
-        yield Check(
-            "horn.plate",
-            mode,
-            "horn, plate",
-            gives,
-            "F",
-            f"FS * {stress}",
-            terms,
-            "F_x",
-            effects.cases,
-            _arms(effects),
-            BENDING_SOURCE,
-            factors=factors.line,
-            subject="the arm",
-            notes=("the whole arm is taken as wide as where it is narrowest",),
-        )
+        yield item.check(mode, gives, "F", f"FS * {stress}", terms, "F_x", BENDING_SOURCE)
 
 
 def _arms(effects: Effects) -> tuple[str, ...]:
@@ -195,71 +161,39 @@ def _arms(effects: Effects) -> tuple[str, ...]:
 
 
 def _bolt(effects: Effects, horn: Horn) -> Iterator[Check]:
+    """Bolt hole: where it turns, torn out, parted beside it."""
     surface, plate = effects.surface, horn.plate
     metal = metal_of(surface, plate.alloy, plate.thickness)
     kind = "push-pull joint" if horn.driven_by is DrivenBy.ROD else "cable joint"
     turning, factors = turning_bearing(kind), factors_of(surface, None)
-    P = Term(np.sqrt((effects.horn_force**2).sum(axis=-1)), "force", "pull at the bolt at limit")
     base = {
         "D": Term.of(plate.bolt_hole, "length", "bolt hole"),
         "t": Term.of(plate.thickness, "length", "thickness of the plate"),
-        "P": P,
+        "P": Term(np.sqrt((effects.horn_force**2).sum(axis=-1)), "force", "pull at the bolt at limit"),
     }
-    common = {"effect": "P", "cases": effects.cases, "spots": _arms(effects), "subject": "the bolt hole"}
+    item = Item("horn.bolt", "horn, bolt hole", effects.cases, _arms(effects), subject="the bolt hole")
+    turns = {
+        "F_bru": Term.of(metal.bearing_15, "stress", f"bearing strength of {metal.name}, e/D 1.5"),
+        "FB": Term(turning.ultimate, "", f"bearing factor of a {kind}, alone", turning.source),
+    }
+    gives = f"hole crushes (factor {turning.ultimate:g})"
+    turned = replace(item, factors=turning.line)
+    yield turned.check("bearing", gives, "F_bru * D * t", "FB * P", base | turns, "P", turning.source)
+    item = replace(item, factors=factors.line)
     FS = Term(factors.ultimate, "", "from limit load to ultimate", factors.source)
-    yield Check(
-        "horn.bolt",
-        "bearing",
-        "horn, bolt hole",
-        f"hole crushes (factor {turning.ultimate:g})",
-        "F_bru * D * t",
-        "FB * P",
-        base
-        | {
-            "F_bru": Term.of(metal.bearing_15, "stress", f"bearing strength of {metal.name}, e/D 1.5"),
-            "FB": Term(turning.ultimate, "", f"bearing factor of a {kind}, alone", turning.source),
-        },
-        source=turning.source,
-        factors=turning.line,
-        **common,
-    )  # type: ignore[arg-type]
-    yield Check(
-        "horn.bolt",
-        "tear-out",
-        "horn, bolt hole",
-        "bolt tears out",
-        "2 * F_su * t * (e - 0.383 * D)",
-        "FS * P",
-        base
-        | {
-            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
-            "e": Term.of(plate.bolt_edge, "length", "bolt hole centre to the edge"),
-            "FS": FS,
-        },
-        source=SHEAR_OUT_SOURCE,
-        factors=factors.line,
-        **common,
-    )  # type: ignore[arg-type]
-    yield Check(
-        "horn.bolt",
-        "net-section",
-        "horn, bolt hole",
-        "plate parts beside the bolt",
-        "F_tu * (w - D) * t",
-        "FS * P",
-        base
-        | {
-            "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
-            "w": Term(
-                None if not plate.bolt_edge.known else 2.0 * np.asarray(plate.bolt_edge.si),
-                "length",
-                "width at the bolt, two edge distances",
-                plate.bolt_edge.source,
-                plate.bolt_edge.key,
-            ),
-            "FS": FS,
-        },
-        source=NET_SECTION_SOURCE,
-        factors=factors.line,
-        **common,
-    )  # type: ignore[arg-type]
+    tears = {
+        "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
+        "e": Term.of(plate.bolt_edge, "length", "bolt hole centre to the edge"),
+        "FS": FS,
+    }
+    out = "2 * F_su * t * (e - 0.383 * D)"
+    yield item.check("tear-out", "bolt tears out", out, "FS * P", base | tears, "P", SHEAR_OUT_SOURCE)
+    edge = plate.bolt_edge
+    wide = 2.0 * numbers(edge) if edge.known else None
+    parts = {
+        "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
+        "w": Term(wide, "length", "width at the bolt, two edge distances", edge.source, edge.key),
+        "FS": FS,
+    }
+    beside = "plate parts beside the bolt"
+    yield item.check("net-section", beside, "F_tu * (w - D) * t", "FS * P", base | parts, "P", NET_SECTION_SOURCE)

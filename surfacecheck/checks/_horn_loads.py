@@ -9,6 +9,7 @@ import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
+from surfacecheck.provenance import plain
 from surfacecheck.statics import share_group
 
 if TYPE_CHECKING:
@@ -91,9 +92,9 @@ def horn_load(effects: Effects) -> HornLoad | None:
         return None
     fixing = horn.fixed_with
     n_x, n_z = fixing.fore_aft or 1, fixing.sideways or 1
-    gap_x = float(fixing.gap_fore_aft.si) if fixing.gap_fore_aft.known else 0.0  # type: ignore[arg-type]
-    gap_z = float(fixing.gap_sideways.si) if fixing.gap_sideways.known else 0.0  # type: ignore[arg-type]
-    first = float(fixing.first_behind.si)  # type: ignore[arg-type]
+    gap_x = plain(fixing.gap_fore_aft) if fixing.gap_fore_aft.known else 0.0
+    gap_z = plain(fixing.gap_sideways) if fixing.gap_sideways.known else 0.0
+    first = plain(fixing.first_behind)
     x = np.repeat(first + gap_x * np.arange(n_x), n_z)
     z = np.tile((np.arange(n_z) - 0.5 * (n_z - 1)) * gap_z, n_x)
     share = np.zeros((len(effects.cases), x.size, 3))

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._check import Check, Term
+from surfacecheck.checks._check import Term
 from surfacecheck.checks._layers import Joint, Layer
+from surfacecheck.checks._sheared import WRINKLE, Draft, Shearing, Wrinkled, factor_of, finished
 from surfacecheck.library import rivet_strength
 from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.provenance import numbers
 from surfacecheck.strength import (
     BEARING_SOURCE,
-    DIAGONAL_TENSION_SOURCE,
     INTERACTION_SOURCE,
     NET_SECTION_SOURCE,
     PULL_OVER_SOURCE,
@@ -22,12 +22,9 @@ from surfacecheck.strength import (
     Factors,
     bearing_covered,
     bearing_stress,
-    diagonal_tension_factor,
     pull_over_covered,
-    row_factor,
     sheet_covered,
     thin_sheet_single,
-    wrinkled_row_margin,
 )
 
 if TYPE_CHECKING:
@@ -35,14 +32,17 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from surfacecheck.checks._check import Check
     from surfacecheck.model import Surface
-    from surfacecheck.provenance import Source, Value
+    from surfacecheck.provenance import Value
 
     Array = NDArray[np.float64]
 
 __all__ = ["joint_checks"]
 
 THIN = "sheet thinner than the bearing tables cover (t/D under 0.18)"
+LOWERED = "rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)"
+BORROWED = "rule written for screws with washers in steel sheet; borrowed for want of one for rivets"
 
 
 def joint_checks(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
@@ -62,77 +62,21 @@ def joint_checks(surface: Surface, joint: Joint, factors: Factors) -> Iterator[C
     Check
         Rivet in shear with pull, rivet in pull, each sheet crushed, torn to its edge, pulled over the head.
     """
-    yield from _rivet(surface, joint, factors)
+    shearing = Shearing(joint, factors)
+    drafts = [*_rivet(surface, joint, shearing)]
     for layer in joint.layers:
-        yield from _sheet(joint, layer, factors)
-    yield from _head(joint, factors)
+        drafts += _sheet(joint, layer, shearing)
+    drafts += _head(joint, factors)
+    yield from finished(joint.item(factors), drafts, joint.wrinkle)
 
 
-def _factor_term(factors: Factors, at_yield: bool) -> tuple[str, float, Term]:
-    if at_yield:
-        value = factors.yield_ or 1.0
-        return "FY", value, Term(value, "", "from limit load to yield", factors.source)
-    return "FS", factors.ultimate, Term(factors.ultimate, "", "from limit load to what it must carry", factors.source)
-
-
-def _sheared(
-    joint: Joint,
-    factors: Factors,
-    mode: str,
-    gives: str,
-    available: str,
-    terms: dict[str, Term],
-    source: Source,
-    *,
-    load: Array,
-    what: str,
-    at_yield: bool = False,
-    outside: NDArray[np.bool_] | bool = False,
-    notes: tuple[str, ...] = (),
-) -> Check:
-    """Make a check of something that the row's shear uses up, on flat sheet or on sheet that wrinkles more and more."""
-    name, factor, factor_term = _factor_term(factors, at_yield)
-    letters = {"S": Term(load, "force", what), name: factor_term, **terms}
-    settings = {
-        "effect": "S",
-        "subject": joint.subject,
-        "factors": factors.line,
-        "outside": outside,
-        "notes": (*joint.notes, *notes),
-    }
-    required, proof = f"{name} * S", ""
-    if not isinstance(joint.wrinkle, float):
-        k = diagonal_tension_factor(factor * joint.wrinkle, 1.0)
-        letters["w"] = Term(
-            row_factor(k), "", "1 + 0.414 k, k at that load, of the wrinkled sheet", DIAGONAL_TENSION_SOURCE
-        )
-        letters["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
-        required = f"{required} * w"
-    check = Check(
-        joint.place, mode, joint.part, gives, available, required, letters, source=source, **joint.axes, **settings
-    )  # type: ignore[arg-type]
-    if isinstance(joint.wrinkle, float) or check.missing:
-        return check
-    with np.errstate(divide="ignore", invalid="ignore"):
-        used = np.where(load > 0.0, load / check.work(available), 0.0)
-    letters["lam"] = Term(wrinkled_row_margin(used, 0.0, joint.wrinkle, factor) + 1.0, "", "multiple of the load")
-    proof = f"lam * {name} * S * (1 + 0.414 * tanh(0.5 * log10(max(1, lam * {name} * r)))) / ({available})"
-    return replace(check, proof=proof)
-
-
-def _rivet(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
+def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft]:
+    """Rivet in shear, in pull, and in both."""
     shear, pull = rivet_strength(surface, joint.rivet)
-    sheets = [layer.thickness for layer in joint.layers if layer.thickness.known and not layer.thickness.absent]
     solid = joint.rivet.set is RivetSet.SOLID
-    P_s, notes = shear.si, ()
-    if solid and shear.known and sheets and joint.rivet.diameter.known:
-        thin = np.minimum.reduce([np.asarray(t.si) for t in sheets])
-        P_s = shear.si * thin_sheet_single(joint.rivet.diameter.si, thin)  # type: ignore[operator, arg-type]
-        notes = ("rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)",)
+    P_s, notes = _single_shear(joint, shear)
     strength = Term(P_s, "force", "shear strength of one rivet", shear.source, shear.key)
-    yield _sheared(
-        joint,
-        factors,
+    yield shearing.draft(
         "rivet-shear",
         "rivet shears",
         "P_s",
@@ -144,58 +88,45 @@ def _rivet(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
     )
     if not np.any(joint.tension > 0.0):
         return
-    name, factor, factor_term = _factor_term(factors, at_yield=False)
+    _, factor, FS = factor_of(shearing.factors)
     T = Term(joint.tension, "force", "pull on one rivet at limit")
     P_t = Term(pull.si, "force", "pull strength of one rivet", pull.source, pull.key)
-    yield Check(
-        joint.place,
-        "rivet-pull",
-        joint.part,
-        "rivet pulls out",
-        "P_t",
-        "FS * T",
-        {"T": T, name: factor_term, "P_t": P_t},
-        "T",
-        source=pull.source,
-        **joint.axes,
-        factors=factors.line,
-        notes=joint.notes,
-        subject=joint.subject,
-    )
+    letters = {"T": T, "FS": FS, "P_t": P_t}
+    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", pull.source)
     if P_s is None or pull.si is None:
         return
-    terms = {
-        "S": Term(joint.shear, "force", "shear of one rivet at limit"),
-        "T": T,
-        name: factor_term,
-        "P_s": strength,
-        "P_t": P_t,
-    }
-    required, proof = "FS * sqrt((S / P_s)**2 + (T / P_t)**2)", ""
-    if not isinstance(joint.wrinkle, float):
-        lam = wrinkled_row_margin(joint.shear / P_s, joint.tension / pull.si, joint.wrinkle, factor) + 1.0
-        terms["lam"] = Term(lam, "", "multiple of the load")
-        terms["r"] = Term(joint.wrinkle, "", "shear at limit over shear at which the sheet wrinkles")
+    S = Term(joint.shear, "force", "shear of one rivet at limit")
+    terms = {"S": S, "T": T, "FS": FS, "P_s": strength, "P_t": P_t}
+    wrinkled = None
+    if joint.wrinkle is not None:
+        terms["r"] = Term(joint.wrinkle, "", WRINKLE)
         proof = "(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*r))))/P_s)**2 + (lam*FS*T/P_t)**2"
-    yield Check(
-        joint.place,
+        wrinkled = Wrinkled(proof, joint.shear / P_s, joint.tension / pull.si, factor)
+    yield Draft(
         "rivet-both",
-        joint.part,
         "rivet gives, shear and pull together",
         "1",
-        required,
+        "FS * sqrt((S / P_s)**2 + (T / P_t)**2)",
         terms,
         "S",
-        source=INTERACTION_SOURCE,
-        **joint.axes,
-        proof=proof,
-        factors=factors.line,
-        notes=(*joint.notes, *notes),
-        subject=joint.subject,
+        INTERACTION_SOURCE,
+        notes=notes,
+        wrinkled=wrinkled,
     )
 
 
-def _sheet(joint: Joint, layer: Layer, factors: Factors) -> Iterator[Check]:
+def _single_shear(joint: Joint, shear: Value) -> tuple[Array | float | None, tuple[str, ...]]:
+    """Shear strength of the rivet; a solid one is lowered for thin sheet."""
+    sheets = [layer.thickness for layer in joint.layers if layer.thickness.known and not layer.thickness.absent]
+    solid = joint.rivet.set is RivetSet.SOLID
+    if not (solid and shear.known and sheets and joint.rivet.diameter.known):
+        return shear.si, ()
+    thin = np.minimum.reduce([numbers(t) for t in sheets])
+    return np.asarray(numbers(shear) * thin_sheet_single(numbers(joint.rivet.diameter), thin)), (LOWERED,)
+
+
+def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
+    """One sheet crushed, torn to its edge, torn between the holes."""
     rivet, metal = joint.rivet, layer.metal
     if layer.thickness.absent:
         return
@@ -208,28 +139,21 @@ def _sheet(joint: Joint, layer: Layer, factors: Factors) -> Iterator[Check]:
     notes: tuple[str, ...] = ()
     known_edge = layer.edge.known and rivet.diameter.known
     if known_edge:
-        e_over_D = np.asarray(layer.edge.si) / np.asarray(rivet.diameter.si)
+        e_over_D = numbers(layer.edge) / numbers(rivet.diameter)
         outside = ~bearing_covered(e_over_D)
     else:
         notes = (f"edge of {layer.words} not given: taken as two diameters or more",)
     if rivet.diameter.known and layer.thickness.known:
-        covered = sheet_covered(rivet.diameter.si, layer.thickness.si)  # type: ignore[arg-type]
+        covered = sheet_covered(numbers(rivet.diameter), numbers(layer.thickness))
         notes = notes if np.all(covered) else (*notes, THIN)
     what = f"load of one rivet on {layer.words} at limit"
     for mode, gives, low, high, at_yield in (
         ("crush", "crushes", metal.bearing_15, metal.bearing_20, False),
         ("crush-yield", "is pressed oval", metal.bearing_yield_15, metal.bearing_yield_20, True),
     ):
-        F = Term(
-            _bearing(low, high, e_over_D),
-            "stress",
-            f"bearing {'yield' if at_yield else 'strength'} of {metal.name} at this edge",
-            high.source,
-            high.key,
-        )
-        yield _sheared(
-            joint,
-            factors,
+        means = f"bearing {'yield' if at_yield else 'strength'} of {metal.name} at this edge"
+        F = Term(_bearing(low, high, e_over_D), "stress", means, high.source, high.key)
+        yield shearing.draft(
             f"{layer.name}-{mode}",
             f"{layer.words} {gives}",
             "F_br * D * t",
@@ -241,36 +165,24 @@ def _sheet(joint: Joint, layer: Layer, factors: Factors) -> Iterator[Check]:
             outside=outside,
             notes=notes,
         )
+    terms["F_su"] = Term.of(metal.shear, "stress", f"shear strength of {metal.name}")
     if known_edge:
-        more = {
-            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
-            "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}"),
-        }
-        yield _sheared(
-            joint,
-            factors,
+        yield shearing.draft(
             f"{layer.name}-tear-out",
             f"{layer.words} tears to its edge",
             "2 * F_su * t * (e - 0.383 * D)",
-            terms | more,
+            terms | {"e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}")},
             SHEAR_OUT_SOURCE,
             load=layer.load,
             what=what,
             outside=outside,
         )
-
     if joint.pitch:
-        more = {
-            "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
-            "p": Term(joint.pitch, "length", "real pitch of the row"),
-        }
-        yield _sheared(
-            joint,
-            factors,
+        yield shearing.draft(
             f"{layer.name}-between-holes",
             f"{layer.words} tears between the holes",
             "F_su * t * (p - D)",
-            terms | more,
+            terms | {"p": Term(joint.pitch, "length", "real pitch of the row")},
             NET_SECTION_SOURCE,
             load=layer.load,
             what=what,
@@ -282,11 +194,11 @@ def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | None:
     if not high.known:
         return None
     if not low.known:
-        return np.where(np.asarray(e_over_D) >= 2.0, high.si, 0.75 * np.asarray(high.si))  # type: ignore[arg-type]
-    return np.asarray(bearing_stress(np.maximum(e_over_D, 1.5), low.si, high.si))  # type: ignore[arg-type]
+        return np.where(np.asarray(e_over_D) >= 2.0, numbers(high), 0.75 * numbers(high))
+    return np.asarray(bearing_stress(np.maximum(e_over_D, 1.5), numbers(low), numbers(high)))
 
 
-def _head(joint: Joint, factors: Factors) -> Iterator[Check]:
+def _head(joint: Joint, factors: Factors) -> Iterator[Draft]:
     """Sheet under the head pulled over it; only protruding heads."""
     rivet = joint.rivet
     if not joint.layers or not np.any(joint.tension > 0.0) or rivet.head_kind not in {None, HeadKind.PROTRUDING}:
@@ -294,29 +206,15 @@ def _head(joint: Joint, factors: Factors) -> Iterator[Check]:
     outer = joint.layers[0]
     if not outer.thickness.known:
         return
-    name, _, factor_term = _factor_term(factors, at_yield=False)
     terms = {
         "T": Term(joint.tension, "force", "pull on one rivet at limit"),
-        name: factor_term,
+        "FS": factor_of(factors)[2],
         "d_h": Term.of(rivet.head, "length", "head"),
         "t": Term.of(outer.thickness, "length", f"thickness of {outer.words}"),
         "F_tu": Term.of(outer.metal.tension, "stress", f"tensile strength of {outer.metal.name}"),
     }
-    covered = np.all(pull_over_covered(outer.thickness.si))  # type: ignore[arg-type]
-    notes = ("rule written for screws with washers in steel sheet; borrowed for want of one for rivets",)
-    notes = notes if covered else (*notes, "sheet outside 0.5 to 1.5 mm, the range of the rule")
-    yield Check(
-        joint.place,
-        "pull-over",
-        joint.part,
-        f"{outer.words} pulls over the rivet head",
-        "0.5 * d_h * t * F_tu",
-        "FS * T",
-        terms,
-        "T",
-        source=PULL_OVER_SOURCE,
-        **joint.axes,
-        factors=factors.line,
-        notes=(*joint.notes, *notes),
-        subject=joint.subject,
-    )
+    notes: tuple[str, ...] = (BORROWED,)
+    if not np.all(pull_over_covered(numbers(outer.thickness))):
+        notes = (BORROWED, "sheet outside 0.5 to 1.5 mm, the range of the rule")
+    gives = f"{outer.words} pulls over the rivet head"
+    yield Draft("pull-over", gives, "0.5 * d_h * t * F_tu", "FS * T", terms, "T", PULL_OVER_SOURCE, notes=notes)

@@ -7,12 +7,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._item import Item
 from surfacecheck.model import RivetSet
-from surfacecheck.strength import (
-    Factors,
-    fitting,
-    joint_by_test,
-)
+from surfacecheck.strength import Factors, fitting, joint_by_test
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -71,8 +68,8 @@ class Joint:
         Load of one rivet at limit: worst shear plane, and along its axis [N].
     cases, spots : tuple of str
         Names.
-    wrinkle : ndarray or 0.0
-        Shear at limit over shear at buckling of the sheet that ends here, (cases, spots) [-]; 0 for none.
+    wrinkle : ndarray or None
+        Shear at limit over shear at buckling of the sheet that ends here, (cases, spots) [-]; None for none.
     notes : tuple of str
         Assumptions.
     subject : str
@@ -91,16 +88,28 @@ class Joint:
     tension: Array
     cases: tuple[str, ...]
     spots: tuple[str, ...]
-    wrinkle: Array | float = 0.0
+    wrinkle: Array | None = None
     notes: tuple[str, ...] = ()
     subject: str = "this rivet"
     pitch: float | None = None
     spot_cases: tuple[str, ...] = ()
 
-    @property
-    def axes(self) -> dict[str, tuple[str, ...]]:
-        """Names along the axes of a check."""
-        return {"cases": self.cases, "spots": self.spots, "spot_cases": self.spot_cases}
+    def item(self, factors: Factors) -> Item:
+        """Give what all checks of the joint share.
+
+        Parameters
+        ----------
+        factors : Factors
+            From limit load.
+
+        Returns
+        -------
+        Item
+            Place, words, names along the axes.
+        """
+        return Item(
+            self.place, self.part, self.cases, self.spots, self.spot_cases, factors.line, self.subject, self.notes
+        )
 
 
 def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.provenance import plain
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -95,9 +97,9 @@ def plan_row(surface: Surface, row: Row) -> RowPlan | None:
         return _on_ribs(surface, row, lines)
     if not (row.start.known and row.to.known):
         return None
-    start, end = float(row.start.si), float(row.to.si)  # type: ignore[arg-type]
+    start, end = plain(row.start), plain(row.to)
     if row.pitch.known:
-        count, pitch = spread(end - start, float(row.pitch.si))  # type: ignore[arg-type]
+        count, pitch = spread(end - start, plain(row.pitch))
     elif row.count is not None and row.count > 1:
         count, pitch = row.count, (end - start) / (row.count - 1)
     else:
@@ -106,21 +108,21 @@ def plan_row(surface: Surface, row: Row) -> RowPlan | None:
 
 
 def _on_ribs(surface: Surface, row: Row, lines: int) -> RowPlan | None:
-    ribs = [float(up.si) for up in surface.sheet.ribs.up if up.known]  # type: ignore[arg-type]
+    ribs = [plain(up) for up in surface.sheet.ribs.up if up.known]
     places = [p for p in surface.outline.places if p.up.known and p.edge_behind.known and p.web_behind.known]
     if not ribs:
         return None
     if "spar" in row.joins:
         if row.count is None:
             return None
-        gap = float(row.gap.si) if row.gap.known else 0.0  # type: ignore[arg-type]
+        gap = plain(row.gap) if row.gap.known else 0.0
         each = np.full(len(ribs), float(row.count))
         return RowPlan(gap, row.count, lines, None, None, np.full(len(ribs), gap), each, row.count * lines * len(ribs))
     if "nose_skin" in row.joins and not set(row.joins) & {"left_skin", "right_skin"}:
         around = [p for p in places if p.nose_around.known]
         if row.count is None or not around:
             return None
-        length = np.interp(ribs, [p.up.si for p in around], [p.nose_around.si for p in around])  # type: ignore[misc]
+        length = np.interp(ribs, [plain(p.up) for p in around], [plain(p.nose_around) for p in around])
         pitch = length / row.count
         return RowPlan(
             float(pitch.max()),
@@ -134,15 +136,15 @@ def _on_ribs(surface: Surface, row: Row, lines: int) -> RowPlan | None:
         )
     if not places:
         return None
-    up = [p.up.si for p in places]
-    chord = np.interp(ribs, up, [p.edge_behind.si - p.web_behind.si for p in places])  # type: ignore[misc, operator]
+    up = [plain(p.up) for p in places]
+    chord = np.interp(ribs, up, [plain(p.edge_behind) - plain(p.web_behind) for p in places])
     if not (row.first_behind_web.known and row.last_before_edge.known):
         return None
-    length = chord - float(row.first_behind_web.si) - float(row.last_before_edge.si)  # type: ignore[arg-type]
+    length = chord - plain(row.first_behind_web) - plain(row.last_before_edge)
     if row.count is not None:
         count = np.full(len(ribs), float(row.count))
     elif row.pitch.known:
-        count = np.array([float(spread(one, float(row.pitch.si))[0]) for one in length])  # type: ignore[arg-type]
+        count = np.array([float(spread(one, plain(row.pitch))[0]) for one in length])
     else:
         return None
     pitch = length / np.maximum(count - 1.0, 1.0)

@@ -8,9 +8,11 @@ import numpy as np
 
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import Effects
+from surfacecheck.checks._item import Item
+from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
-from surfacecheck.provenance import Basis, Source, Value
+from surfacecheck.provenance import Basis, Source, Value, numbers, plain
 from surfacecheck.sections.box import sides_of
 from surfacecheck.strength import member, shear_coefficient
 
@@ -19,12 +21,17 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from surfacecheck.model import Skin
+
     Array = NDArray[np.float64]
 
 __all__ = ["bay_edges", "panel_checks", "skin_wrinkle"]
 
 TN_3781 = Source(
     Basis.WORKED_OUT, "plate buckling, k_s of a simply supported panel, NACA TN 3781 form; k by Ritz series"
+)
+WRINKLED_SHEAR = Source(
+    Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661"
 )
 WRINKLES = "a skin that wrinkles below limit has not failed; its rows carry more (the margins of the rows have it)"
 
@@ -60,19 +67,40 @@ def _critical(effects: Effects, width: Array, t: Array, modulus: float, poisson:
     return np.asarray(k * plate * modulus * (t / short) ** 2 * t)
 
 
-def _skin(effects: Effects, side: str) -> tuple[Array, Array, float, str]:
+def skin_critical(effects: Effects, side: str) -> Array:
+    """Give the shear flow at which the panels of a skin wrinkle.
+
+    Parameters
+    ----------
+    effects : Effects
+        With flows.
+    side : str
+        ``plus`` or ``minus``.
+
+    Returns
+    -------
+    ndarray, shape (S,)
+        At every station [N/m].
+    """
+    return effects.once(f"critical of {side}", lambda: _skin_critical(effects, side))
+
+
+def _skin_critical(effects: Effects, side: str) -> Array:
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101 - callers ask for flows only where there are sections
-    skin = getattr(surface.sheet, sides_of(surface)[side])
+    skin = _skin(effects, side)
     metal = metal_of(surface, skin.alloy, skin.thickness)
     width = np.hypot(box.edge_x - box.web_x, 0.5 * box.height)
-    t = box.skin_t[side]
-    modulus = float(metal.modulus.si)  # type: ignore[arg-type]
-    return _critical(effects, width, t, modulus, _poisson(metal.poisson)), t, modulus, sides_of(surface)[side]
+    return _critical(effects, width, box.skin_t[side], plain(metal.modulus), _poisson(metal.poisson))
+
+
+def _skin(effects: Effects, side: str) -> Skin:
+    skin: Skin = getattr(effects.surface.sheet, sides_of(effects.surface)[side])
+    return skin
 
 
 def _poisson(value: Value) -> float:
-    return 0.33 if value.si is None else float(value.si)  # type: ignore[arg-type]
+    return plain(value) if value.known else 0.33
 
 
 def skin_wrinkle(effects: Effects, side: str, flow: Array | None = None) -> Array:
@@ -92,8 +120,8 @@ def skin_wrinkle(effects: Effects, side: str, flow: Array | None = None) -> Arra
     ndarray, shape (C, S)
         Ratio [-].
     """
-    critical, _, _, _ = _skin(effects, side)
-    return np.asarray(np.abs(effects.mean(f"skin_{side}") if flow is None else flow) / critical)
+    crossing = effects.mean(f"skin_{side}") if flow is None else flow
+    return np.asarray(np.abs(crossing) / skin_critical(effects, side))
 
 
 def panel_checks(effects: Effects) -> Iterator[Check]:
@@ -109,64 +137,54 @@ def panel_checks(effects: Effects) -> Iterator[Check]:
     Check
         ``statement`` for wrinkling, ``margin`` for skin shear.
     """
-    box = effects.box
-    if box is None:
+    if effects.box is None:
         return
-    only = effects.only(~effects.control)
-    factors = member()
     for side in ("plus", "minus"):
-        if not box.has(f"skin_{side}"):
-            continue
-        critical, t, _, name = _skin(effects, side)
-        words = effects.surface.said(name).replace("_", " ")
-        flow = np.abs(only.mean(f"skin_{side}"))
-        q = Term(flow, "line_load", f"shear flow of the {words} at limit")
-        yield Check(
-            f"panel.{name}",
-            "wrinkles",
-            f"panels of the {words}",
-            "wrinkles in shear",
-            "q_cr",
-            "q",
-            {"q_cr": Term(critical, "line_load", "shear flow at which the panel wrinkles"), "q": q},
-            "q",
-            only.cases,
-            only.places,
-            TN_3781,
-            kind="statement",
-            notes=(WRINKLES,),
-            subject="this panel",
-        )
-        skin = getattr(effects.surface.sheet, name)
-        metal = metal_of(effects.surface, skin.alloy, skin.thickness)
-        if metal.shear.known and metal.tension.known:
-            allowed = np.minimum(metal.shear.si, 0.5 * np.asarray(metal.tension.si))  # type: ignore[arg-type]
-        else:
-            allowed = None
-        source = Source(
-            Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661"
-        )
-        yield Check(
-            f"panel.{name}",
-            "shear",
-            f"the {words}",
-            "tears in shear",
-            "F_s * t",
-            "FS * q",
-            {
-                "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", source, metal.shear.key),
-                "t": Term(t, "length", f"thickness of the {words}"),
-                "q": q,
-                "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
-            },
-            "q",
-            only.cases,
-            only.places,
-            source,
-            factors=factors.line,
-            subject="this skin",
-        )
-    yield from _web(only)
+        if effects.box.has(f"skin_{side}"):
+            yield from _skin_checks(effects.whole, side)
+    yield from _web(effects.whole)
+
+
+def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
+    """When a skin wrinkles, and when it tears."""
+    box, surface = effects.box, effects.surface
+    assert box is not None  # noqa: S101 - panel_checks has looked
+    name, skin, factors = sides_of(surface)[side], _skin(effects, side), member()
+    words = surface.said(name).replace("_", " ")
+    flow = np.abs(effects.mean(f"skin_{side}"))
+    kept = worst_case(flow)
+    spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
+    q = Term(kept.of(flow), "line_load", f"shear flow of the {words} at limit")
+    critical = Term(kept.of(skin_critical(effects, side)), "line_load", "shear flow at which the panel wrinkles")
+    yield Item(f"panel.{name}", f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
+        "wrinkles",
+        "wrinkles in shear",
+        "q_cr",
+        "q",
+        {"q_cr": critical, "q": q},
+        "q",
+        TN_3781,
+        kind="statement",
+        notes=(WRINKLES,),
+    )
+    metal = metal_of(surface, skin.alloy, skin.thickness)
+    allowed = None
+    if metal.shear.known and metal.tension.known:
+        allowed = np.minimum(numbers(metal.shear), 0.5 * numbers(metal.tension))
+    yield Item(f"panel.{name}", f"the {words}", ("",), spots, cases, factors.line, "this skin").check(
+        "shear",
+        "tears in shear",
+        "F_s * t",
+        "FS * q",
+        {
+            "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", WRINKLED_SHEAR, metal.shear.key),
+            "t": Term(kept.of(box.skin_t[side]), "length", f"thickness of the {words}"),
+            "q": q,
+            "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
+        },
+        "q",
+        WRINKLED_SHEAR,
+    )
 
 
 def _web(effects: Effects) -> Iterator[Check]:
@@ -177,30 +195,27 @@ def _web(effects: Effects) -> Iterator[Check]:
     metal = metal_of(surface, spar.alloy, spar.thickness)
     if not (metal.modulus.known and spar.thickness.known):
         return
-    modulus, nu = float(metal.modulus.si), _poisson(metal.poisson)  # type: ignore[arg-type]
+    modulus, nu = plain(metal.modulus), _poisson(metal.poisson)
     t = box.web_t + 0.0 * box.height
     critical = _critical(effects, box.height, t, modulus, nu)
     bending = 23.9 * np.pi**2 / (12.0 * (1.0 - nu**2)) * modulus * (t / box.height) ** 2
     stress = 0.5 * np.abs(node_stress(effects, "corner_plus") - node_stress(effects, "corner_minus"))
     shear = np.abs(effects.peak("web")) * t / (t + box.doubler_t)
-    yield Check(
-        "panel.web",
+    kept = keep((shear / critical, stress / bending))
+    spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
+    yield Item("panel.web", "web of the spar", ("",), spots, cases, subject="this web").check(
         "buckles",
-        "web of the spar",
         "buckles in shear and bending",
         "1",
         "sqrt((q / q_cr)**2 + (f_b / F_b)**2)",
         {
-            "q": Term(shear, "line_load", "shear flow of the web leaf at limit"),
-            "q_cr": Term(critical, "line_load", "shear flow at which it buckles"),
-            "f_b": Term(stress, "stress", "bending stress over the depth at limit"),
-            "F_b": Term(bending, "stress", "bending stress at which it buckles, k = 23.9"),
+            "q": Term(kept.of(shear), "line_load", "shear flow of the web leaf at limit"),
+            "q_cr": Term(kept.of(critical), "line_load", "shear flow at which it buckles"),
+            "f_b": Term(kept.of(stress), "stress", "bending stress over the depth at limit"),
+            "F_b": Term(kept.of(bending), "stress", "bending stress at which it buckles, k = 23.9"),
         },
         "q",
-        effects.cases,
-        effects.places,
         TN_3781,
         kind="statement",
-        subject="this web",
         notes=("each leaf of web and doubler is taken alone",),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import accumulate
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -11,6 +12,7 @@ from surfacecheck.checks._effects import Effects, pretty_place
 from surfacecheck.checks._layout import RowPlan, plan_row
 from surfacecheck.checks._panels import skin_wrinkle
 from surfacecheck.checks._spar import node_stress
+from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import sides_of
 
 if TYPE_CHECKING:
@@ -40,8 +42,8 @@ class RowLoad:
         What each sheet hands to one rivet [N].
     shear, tension : ndarray, shape (cases, spots)
         Worst shear plane, and pull, of one rivet [N].
-    wrinkle : ndarray or 0.0
-        Shear over shear at buckling, at limit [-].
+    wrinkle : ndarray, shape (cases, spots), or None
+        Shear over shear at buckling, at limit [-]; None where no sheet that wrinkles ends here.
     effects : Effects
         The cases it was read from.
     spots : tuple of str
@@ -58,7 +60,7 @@ class RowLoad:
     layers: dict[str, Array]
     shear: Array
     tension: Array
-    wrinkle: Array | float
+    wrinkle: Array | None
     effects: Effects
     spots: tuple[str, ...]
     flow: Array
@@ -103,23 +105,12 @@ def row_loads(effects: Effects) -> Iterator[RowLoad]:
     RowLoad
         One a row; none where the row cannot be laid out.
     """
-    surface_cases = effects.only(~effects.control)
     for row in effects.surface.rows.values():
         plan = plan_row(effects.surface, row)
         kind = row_kind(effects.surface, row)
         if plan is None or not kind:
             continue
-        work = {
-            "spar": _spar_row,
-            "edge": _edge_row,
-            "rib": _rib_row,
-            "rib-spar": _rib_to_spar,
-            "doubler": _doubler_row,
-        }
-        if kind in {"rib", "rib-spar"}:
-            found = work[kind](effects.only(effects.by_ribs), row, plan)
-        else:
-            found = work[kind](surface_cases, row, plan)
+        found = _WORK[kind](effects.handed_over if kind in {"rib", "rib-spar"} else effects.whole, row, plan)
         if found is not None:
             yield found
 
@@ -143,21 +134,19 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
             flows[name] = -effects.mean("nose")
     if not flows:
         return None
-    planes, passed = [], np.zeros_like(effects.V_z)
-    for name in row.joins:
-        passed = passed + flows.get(name, 0.0)
-        if name in flows:
-            planes.append(np.abs(passed))
     share = plan.pitch / plan.lines
-    layers = {name: np.abs(flow) * share for name, flow in flows.items()}
-    layers["spar"] = np.abs(passed) * share
+    met = [flows[name] for name in row.joins if name in flows]
+    planes = [np.abs(passed) for passed in accumulate(met, np.add)]
     worst = np.maximum.reduce(planes)
+    shear = worst * share
+    if len(flows) == 1:  # one sheet on the spar: it hands over all there is
+        layers = {name: shear for name in (*flows, "spar")}
+    else:
+        layers = {name: np.abs(flow) * share for name, flow in flows.items()} | {"spar": planes[-1] * share}
     skin = names[side] in flows
-    wrinkle: Array | float = skin_wrinkle(effects, side) if skin else 0.0
+    wrinkle = skin_wrinkle(effects, side) if skin else None
     tension = effects.spar_pull * share if skin else np.zeros_like(worst)
-    return RowLoad(
-        row, "spar", plan, _in_order(row, layers), worst * share, tension, wrinkle, effects, effects.places, worst
-    )
+    return RowLoad(row, "spar", plan, _in_order(row, layers), shear, tension, wrinkle, effects, effects.places, worst)
 
 
 def _in_order(row: Row, layers: dict[str, Array]) -> dict[str, Array]:
@@ -174,9 +163,10 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     passed = np.abs(plus + (minus - plus) * t_plus / (t_plus + t_minus))
     share = plan.pitch / plan.lines
     wrinkle = np.maximum(skin_wrinkle(effects, "plus", passed), skin_wrinkle(effects, "minus", passed))
-    layers = {name: passed * share for name in row.joins}
+    shear = passed * share
+    layers = {name: shear for name in row.joins}
     return RowLoad(
-        row, "edge", plan, layers, passed * share, effects.edge_pull * share, wrinkle, effects, effects.places, passed
+        row, "edge", plan, layers, shear, effects.edge_pull * share, wrinkle, effects, effects.places, passed
     )
 
 
@@ -221,7 +211,7 @@ def _rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         pull = _read_ribs(effects, np.abs(effects.rib_load)) / plan.rib_count
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
     layers = {n: shear for n in row.joins}
-    return RowLoad(row, "rib", plan, layers, shear, pull, 0.0, effects, _rib_spots(effects), step, notes)
+    return RowLoad(row, "rib", plan, layers, shear, pull, None, effects, _rib_spots(effects), step, notes)
 
 
 def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
@@ -241,7 +231,7 @@ def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     notes = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
     layers = {n: shear for n in row.joins}
     return RowLoad(
-        row, "rib-spar", plan, layers, shear, np.zeros_like(shear), 0.0, effects, _rib_spots(effects), force, notes
+        row, "rib-spar", plan, layers, shear, np.zeros_like(shear), None, effects, _rib_spots(effects), force, notes
     )
 
 
@@ -257,11 +247,11 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     inside = effects.span.between(plan.start - 1e-3, plan.end + 1e-3)
     if not inside.any():
         return None
-    t_d, t_w = np.asarray(doubler.thickness.si), box.web_t
+    t_d, t_w = numbers(doubler.thickness), box.web_t
     share = t_d / (t_d + t_w)
     flow = np.abs(effects.peak("web"))[:, inside] * share
     stress = np.abs(_web_stress(effects))[:, inside]
-    wide = np.asarray(doubler.wide.si) if doubler.wide.known else box.height.max()
+    wide = numbers(doubler.wide) if doubler.wide.known else box.height.max()
     axial = stress.max(axis=-1, keepdims=True) * t_d * wide
     halves = max(plan.count / 2.0, 1.0) * plan.lines
     shear = np.hypot(flow * plan.pitch, axial / halves)
@@ -271,10 +261,19 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         "between its end and its middle",
     )
     layers = {n: shear for n in row.joins}
-    return RowLoad(row, "doubler", plan, layers, shear, np.zeros_like(shear), 0.0, effects, places, flow, notes)
+    return RowLoad(row, "doubler", plan, layers, shear, np.zeros_like(shear), None, effects, places, flow, notes)
 
 
 def _web_stress(effects: Effects) -> Array:
     """Mean direct stress of the web, at the middle of its depth, and a third of the bending over it [Pa], (C, S)."""
     corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
     return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
+
+
+_WORK = {
+    "spar": _spar_row,
+    "edge": _edge_row,
+    "rib": _rib_row,
+    "rib-spar": _rib_to_spar,
+    "doubler": _doubler_row,
+}

@@ -9,15 +9,15 @@ import numpy as np
 
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import Effects
+from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
-from surfacecheck.checks._panels import bay_edges
-from surfacecheck.checks._reduce import worst_spots
+from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import UNKNOWN, Value
+from surfacecheck.provenance import UNKNOWN, Value, numbers
 from surfacecheck.sections.box import sides_of
 from surfacecheck.strength import FIXITY, FIXITY_SOURCE, INTER_RIVET_SOURCE
 
@@ -61,41 +61,32 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
             continue
-        joint = _joint(surface, load, rivet, _groups(load))
+        joint = _joint(surface, load, rivet)
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
         if load.kind == "spar":
             yield from _between_rivets(load, rivet)
 
 
-def _groups(load: RowLoad) -> NDArray[np.intp]:
-    """Number the bays between ribs of each station; in rows on ribs every rib for itself."""
-    if len(load.spots) != load.effects.span.y.size:
-        return np.arange(len(load.spots))
-    return np.unique(bay_edges(load.effects)[0], return_inverse=True)[1]
-
-
-def _joint(surface: Surface, load: RowLoad, rivet: Rivet, groups: NDArray[np.intp]) -> Joint:
+def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
     """Keep only the cases and spots that can be the worst."""
-    ratio = np.broadcast_to(load.wrinkle, load.shear.shape)
-    pairs = [(load.shear, load.tension), (load.shear, ratio), *((force, ratio) for force in load.layers.values())]
-    at = worst_spots(groups, pairs)
-    case, spot = np.divmod(at, load.shear.shape[1])
-
-    def kept(values: Array) -> Array:
-        return values[case, spot][None, :]
-
+    ratio = load.wrinkle
+    together = () if ratio is None else (ratio,)
+    others = [force for force in load.layers.values() if force is not load.shear]
+    pulled = (load.tension,) if load.tension.any() else ()
+    alone = [(one,) for one in (*(() if together else (load.shear,)), *pulled)]
+    kept = keep((load.shear, *pulled, *together), *alone, *((force, *together) for force in others))
     return Joint(
         place=f"row.{load.row.name}",
         part=load.row.name.replace("_", " "),
         rivet=rivet,
-        layers=tuple(_layer(surface, load.row, name, kept(force)) for name, force in load.layers.items()),
-        shear=kept(load.shear),
-        tension=kept(load.tension),
+        layers=tuple(_layer(surface, load.row, name, kept.of(force)) for name, force in load.layers.items()),
+        shear=kept.of(load.shear),
+        tension=kept.of(load.tension),
         cases=("",),
-        spots=tuple(load.spots[i] for i in spot),
-        spot_cases=tuple(load.effects.cases[i] for i in case),
+        spots=kept.spots(load.spots),
+        spot_cases=kept.cases(load.effects.cases),
         pitch=load.plan.pitch if load.kind in {"spar", "edge"} else None,
-        wrinkle=load.wrinkle if isinstance(load.wrinkle, float) else kept(ratio),
+        wrinkle=None if ratio is None else kept.of(ratio),
         notes=load.notes,
     )
 
@@ -112,6 +103,7 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
     kind = "blind" if rivet.set is not RivetSet.SOLID else "protruding"
     kind = kind if rivet.head_kind in {None, HeadKind.PROTRUDING} else "countersunk"
     stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0)
+    kept = worst_case(stress)
     terms = {
         "c": Term(FIXITY[kind], "", "end fixity between rivets", FIXITY_SOURCE[kind]),
         "E": Term.of(
@@ -121,23 +113,26 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
         ),
         "t": Term.of(skin.thickness, "length", f"thickness of the {WORDS[name]}"),
         "p": Term(load.plan.pitch, "length", "real pitch"),
-        "n": Term(np.asarray(metal.modulus.si) / np.asarray(base.modulus.si), "", "E of the skin over E of the spar"),
-        "f": Term(stress, "stress", "compression of the flange under the skin at limit"),
+        "n": Term(numbers(metal.modulus) / numbers(base.modulus), "", "E of the skin over E of the spar"),
+        "f": Term(kept.of(stress), "stress", "compression of the flange under the skin at limit"),
     }
-    yield Check(
+    item = Item(
         f"row.{load.row.name}",
-        "between-rivets",
         load.row.name.replace("_", " "),
+        ("",),
+        kept.spots(effects.places),
+        kept.cases(effects.cases),
+        subject="the edge of the skin",
+    )
+    yield item.check(
+        "between-rivets",
         "skin edge buckles between the rivets",
         "c * pi**2 / 12 * E * (t / p)**2",
         "n * f",
         terms,
         "f",
-        effects.cases,
-        effects.places,
         INTER_RIVET_SOURCE,
         kind="statement",
-        subject="the edge of the skin",
     )
 
 
@@ -171,4 +166,5 @@ def edge_of(surface: Surface, row: Row, name: str) -> Value:
     rivet = surface.rivets.get(row.rivet)
     if edge.known or not rim.known or rivet is None or not rivet.hole.known:
         return edge
-    return replace(rim, si=rim.si + 0.5 * rivet.hole.si)  # type: ignore[operator]
+    centre = numbers(rim) + 0.5 * numbers(rivet.hole)
+    return replace(rim, si=centre if centre.ndim else float(centre))

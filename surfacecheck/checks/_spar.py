@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks._check import Check, Term
+from surfacecheck.checks._item import Item
+from surfacecheck.checks._reduce import worst_case
 from surfacecheck.checks._web import web_checks
 from surfacecheck.library import metal_of
 from surfacecheck.model import RivetSet
-from surfacecheck.provenance import Basis, Source
+from surfacecheck.provenance import Basis, Source, numbers, plain
 from surfacecheck.strength import FLANGE_FREE, NET_SECTION_SOURCE, PLATE_SOURCE, lip_stiffness, member, plate_constant
 
 if TYPE_CHECKING:
@@ -46,6 +48,10 @@ def node_stress(effects: Effects, node: str) -> Array:
     ndarray, shape (C, S)
         Stress of metal of the spar [Pa].
     """
+    return effects.once(f"stress of {node}", lambda: _node_stress(effects, node))
+
+
+def _node_stress(effects: Effects, node: str) -> Array:
     box = effects.box
     assert box is not None  # noqa: S101 - callers ask for stresses only where there are sections
     one, at = box.closed, box.node(node)
@@ -72,146 +78,106 @@ def spar_checks(effects: Effects) -> Iterator[Check]:
     """
     if effects.box is None:
         return
-    only = effects.only(~effects.control)
-    yield from _direct(only)
-    yield from web_checks(only)
+    yield from _direct(effects.whole)
+    yield from web_checks(effects.whole)
 
 
 def _direct(effects: Effects) -> Iterator[Check]:
-    box, surface = effects.box, effects.surface
+    """Tension and yield of the most stressed node, the flange in compression, the flange at its holes."""
+    box, spar = effects.box, effects.surface.sheet.spar
     assert box is not None  # noqa: S101
-    spar = surface.sheet.spar
-    metal = metal_of(surface, spar.alloy, spar.thickness)
+    metal = metal_of(effects.surface, spar.alloy, spar.thickness)
     factors = member()
     FS = Term(factors.ultimate, "", "from limit load to ultimate", factors.source)
-    nodes = [n for n in box.nodes if n.startswith(("corner", "tip", "lip"))]
-    stresses = {n: node_stress(effects, n) for n in nodes}
+    stresses = {n: node_stress(effects, n) for n in box.nodes if n.startswith(("corner", "tip", "lip"))}
     every = np.stack(list(stresses.values()))
-    tension, compression = every.max(axis=0), (-every).max(axis=0)
-    common = {
-        "place": "spar",
-        "part": "spar",
-        "cases": effects.cases,
-        "spots": effects.places,
-        "factors": factors.line,
-        "subject": "the spar",
-    }
-    f_t = Term(np.maximum(tension, 0.0), "stress", "greatest tension at limit")
-    yield Check(
-        mode="tension",
-        gives="tears in bending",
-        available="F_tu",
-        required="FS * f",
-        effect="f",
-        source=BENDING,
-        terms={"F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"), "FS": FS, "f": f_t},
-        **common,
-    )  # type: ignore[arg-type]
-    both = np.maximum(np.maximum(tension, compression), 0.0)
-    yields = [v.si for v in (metal.tension_yield, metal.compression_yield)]
-    low = None if None in yields else np.minimum(*yields)  # type: ignore[misc]
-    yield Check(
-        mode="yield",
-        gives="takes a set in bending",
-        available="F_y",
-        required="f",
-        effect="f",
-        source=BENDING,
-        terms={
-            "F_y": Term(
-                low,
-                "stress",
-                f"lesser yield stress of {metal.name}",
-                metal.compression_yield.source,
-                metal.compression_yield.key,
-            ),
-            "f": Term(both, "stress", "greatest bending stress at limit"),
-        },
-        **common,
-    )  # type: ignore[arg-type]
-    yield _flange(effects, stresses, FS, common)
-    yield from _net(effects, stresses, FS, common)
+    flange = np.stack([stresses[n] for n in stresses if n.startswith(("corner", "tip"))])
+    tension, f = _worst(effects, every.max(axis=0), "greatest tension at limit", factors.line)
+    yield tension.check(
+        "tension",
+        "tears in bending",
+        "F_tu",
+        "FS * f",
+        {"F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"), "FS": FS, "f": f},
+        "f",
+        BENDING,
+    )
+    both, f = _worst(effects, np.abs(every).max(axis=0), "greatest bending stress at limit", factors.line)
+    low = None
+    if metal.tension_yield.known and metal.compression_yield.known:
+        low = np.minimum(numbers(metal.tension_yield), numbers(metal.compression_yield))
+    of_yield = metal.compression_yield
+    F_y = Term(low, "stress", f"lesser yield stress of {metal.name}", of_yield.source, of_yield.key)
+    yield both.check("yield", "takes a set in bending", "F_y", "f", {"F_y": F_y, "f": f}, "f", BENDING)
+    compressed = _worst(effects, -flange.min(axis=0), "greatest compression of a flange at limit", factors.line)
+    yield _flange(effects, *compressed, FS)
+    drawn = _worst(effects, flange.max(axis=0), "greatest tension of a flange at limit", factors.line)
+    yield from _net(effects, *drawn, FS)
 
 
-def _flange(effects: Effects, stresses: dict[str, Array], FS: Term, common: dict[str, object]) -> Check:
+def _worst(effects: Effects, stress: Array, means: str, factors: str) -> tuple[Item, Term]:
+    """Keep the worst case of every station."""
+    effect = np.maximum(stress, 0.0)
+    kept = worst_case(effect)
+    names = kept.spots(effects.places), kept.cases(effects.cases)
+    return Item("spar", "spar", ("",), *names, factors, "the spar"), Term(kept.of(effect), "stress", means)
+
+
+def _flange(effects: Effects, item: Item, f: Term, FS: Term) -> Check:
     """Check a flange in compression: the lesser of yield and its own buckling."""
-    box, surface = effects.box, effects.surface
+    box, spar = effects.box, effects.surface.sheet.spar
     assert box is not None  # noqa: S101
-    spar = surface.sheet.spar
-    metal = metal_of(surface, spar.alloy, spar.thickness)
-    k, notes = FLANGE_FREE, ("flange taken as held at the web only, its edge free",)
+    metal = metal_of(effects.surface, spar.alloy, spar.thickness)
+    k, note = FLANGE_FREE, "flange taken as held at the web only, its edge free"
     if spar.lip.known and not spar.lip.absent:
-        holds = lip_stiffness(spar.lip.si, box.flange, spar.thickness.si) >= LIP_HOLDS  # type: ignore[arg-type]
-        k, notes = (
-            (SUPPORTED, ("the lip holds the edge of the flange",))
-            if np.all(holds)
-            else (k, ("the lip is too low to hold the edge of the flange",))
-        )
-    tips = np.stack([-stresses[n] for n in stresses if n.startswith(("corner", "tip"))]).max(axis=0)
-    nu = metal.poisson.si if metal.poisson.known else 0.33
+        holds = lip_stiffness(numbers(spar.lip), box.flange, numbers(spar.thickness)) >= LIP_HOLDS
+        note = "the lip is too low to hold the edge of the flange"
+        if np.all(holds):
+            k, note = SUPPORTED, "the lip holds the edge of the flange"
+    nu = plain(metal.poisson) if metal.poisson.known else 0.33
+    modulus = metal.modulus_compression if metal.modulus_compression.known else metal.modulus
     terms = {
         "k": Term(k, "", "buckling coefficient of the flange", PLATE_SOURCE),
-        "C": Term(plate_constant(nu), "", "pi^2 / (12 (1 - nu^2))"),  # type: ignore[arg-type]
-        "E": Term.of(
-            metal.modulus_compression if metal.modulus_compression.known else metal.modulus,
-            "stress",
-            f"E of {metal.name}",
-        ),
+        "C": Term(plate_constant(nu), "", "pi^2 / (12 (1 - nu^2))"),
+        "E": Term.of(modulus, "stress", f"E of {metal.name}"),
         "t": Term.of(spar.thickness, "length", "thickness of the spar"),
         "b": Term(box.flange, "length", "flange, middle of web to free edge", spar.flange.source),
         "F_cy": Term.of(metal.compression_yield, "stress", f"compression yield of {metal.name}"),
         "FS": FS,
-        "f": Term(np.maximum(tips, 0.0), "stress", "greatest compression of a flange at limit"),
+        "f": f,
     }
-    return Check(
-        mode="flange-buckles",
-        gives="flange buckles",
-        available="min(F_cy, k * C * E * (t / b)**2)",
-        required="FS * f",
-        effect="f",
-        source=PLATE_SOURCE,
-        terms=terms,
-        notes=notes,
-        **common,
-    )  # type: ignore[arg-type]
+    buckles = "min(F_cy, k * C * E * (t / b)**2)"
+    return item.check("flange-buckles", "flange buckles", buckles, "FS * f", terms, "f", PLATE_SOURCE, notes=(note,))
 
 
-def _net(effects: Effects, stresses: dict[str, Array], FS: Term, common: dict[str, object]) -> Iterator[Check]:
+def _net(effects: Effects, item: Item, f: Term, FS: Term) -> Iterator[Check]:
     """Tension flange at the holes of its skin rivets."""
     surface, box = effects.surface, effects.box
     assert box is not None  # noqa: S101
-    rows = [
-        r
-        for r in surface.rows.values()
-        if "spar" in r.joins and set(r.joins) & {"left_skin", "right_skin", "nose_skin"}
-    ]
+    skins = {"left_skin", "right_skin", "nose_skin"}
+    rows = [r for r in surface.rows.values() if "spar" in r.joins and set(r.joins) & skins]
     rivets = [surface.rivets[r.rivet] for r in rows if r.rivet in surface.rivets]
     if not rivets:
         return
-    largest = max(rivets, key=lambda r: float(np.max(r.hole.si)) if r.hole.known else 0.0)  # type: ignore[arg-type]
+    largest = max(rivets, key=lambda r: float(np.max(numbers(r.hole))) if r.hole.known else 0.0)
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)
-    tension = np.stack([stresses[n] for n in stresses if n.startswith(("corner", "tip"))]).max(axis=0)
     terms = {
         "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
         "b": Term(box.flange, "length", "flange, middle of web to free edge", surface.sheet.spar.flange.source),
         "d": Term.of(largest.hole, "length", "hole of the skin rivets"),
         "FS": FS,
-        "f": Term(np.maximum(tension, 0.0), "stress", "greatest tension of a flange at limit"),
+        "f": f,
     }
-    solid = largest.set is RivetSet.SOLID
-    notes = (
-        ("one hole across the flange; a solid rivet fills its hole, but tension is still carried beside it",)
-        if solid
-        else ("one hole across the flange",)
+    note = "one hole across the flange"
+    if largest.set is RivetSet.SOLID:
+        note += "; a solid rivet fills its hole, but tension is still carried beside it"
+    yield item.check(
+        "net-section",
+        "tears through the skin rivets' holes",
+        "F_tu * (b - d) / b",
+        "FS * f",
+        terms,
+        "f",
+        NET_SECTION_SOURCE,
+        notes=(note,),
     )
-    yield Check(
-        mode="net-section",
-        gives="tears through the skin rivets' holes",
-        available="F_tu * (b - d) / b",
-        required="FS * f",
-        effect="f",
-        source=NET_SECTION_SOURCE,
-        terms=terms,
-        notes=notes,
-        **common,
-    )  # type: ignore[arg-type]

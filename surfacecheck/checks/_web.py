@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks._check import Check, Term
+from surfacecheck.checks._item import Item
+from surfacecheck.checks._reduce import worst_case
 from surfacecheck.library import metal_of
-from surfacecheck.provenance import Basis, Source
+from surfacecheck.provenance import Basis, Source, numbers
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 
 if TYPE_CHECKING:
@@ -28,39 +30,40 @@ FLOW = Source(Basis.PUBLISHED, "shear flow of thin-walled beams; Megson, chapter
 
 
 def web_checks(effects: Effects) -> Iterator[Check]:
-    box, surface = effects.box, effects.surface
+    """Give the checks of the web of the spar.
+
+    Parameters
+    ----------
+    effects : Effects
+        With flows.
+
+    Yields
+    ------
+    Check
+        Shear of the whole web, of the web at the holes of each bracket, and beside each lightening hole.
+    """
+    box, spar = effects.box, effects.surface.sheet.spar
     assert box is not None  # noqa: S101
-    spar = surface.sheet.spar
-    metal = metal_of(surface, spar.alloy, spar.thickness)
+    metal = metal_of(effects.surface, spar.alloy, spar.thickness)
     factors = member()
     bare = [name for name in box.walls if name.startswith("web")]
-    thickness = {n: box.closed.t[:, box.wall(n)] for n in bare}
-    stress = np.stack([np.abs(effects.peak(n)) / thickness[n] for n in bare]).max(axis=0)
+    stress = np.abs(effects.peak(bare[0])) / box.closed.t[:, box.wall(bare[0])]
+    for name in bare[1:]:
+        stress = np.maximum(stress, np.abs(effects.peak(name)) / box.closed.t[:, box.wall(name)])
+    kept = worst_case(stress)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
         "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
-        "f_s": Term(stress, "stress", "greatest shear stress of the web at limit"),
+        "f_s": Term(kept.of(stress), "stress", "greatest shear stress of the web at limit"),
     }
-    settings = {"cases": effects.cases, "spots": effects.places, "factors": factors.line, "subject": "the web"}
-    yield Check(
-        "spar.web",
-        "shear",
-        "web of the spar",
-        "tears in shear",
-        "F_su",
-        "FS * f_s",
-        terms,
-        "f_s",
-        source=FLOW,
-        **settings,
-    )  # type: ignore[arg-type]
-    yield from _bracket_holes(effects, stress, terms, settings)
-    yield from _web_holes(effects, stress, terms, settings)
+    names = kept.spots(effects.places), kept.cases(effects.cases)
+    item = Item("spar.web", "web of the spar", ("",), *names, factors.line, "the web")
+    yield item.check("shear", "tears in shear", "F_su", "FS * f_s", terms, "f_s", FLOW)
+    yield from _bracket_holes(effects, stress, terms, factors.line)
+    yield from _web_holes(effects, stress, terms, factors.line)
 
 
-def _bracket_holes(
-    effects: Effects, stress: Array, terms: dict[str, Term], settings: dict[str, object]
-) -> Iterator[Check]:
+def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors: str) -> Iterator[Check]:
     """Web at the rivet holes of each bracket, on the net depth."""
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101
@@ -71,55 +74,47 @@ def _bracket_holes(
         if bracket is None or rivet is None or bracket.sideways is None:
             continue
         at = [*([stations.before(b)] if b > 0 else []), *([stations.after(b)] if b < len(stations.cells) else [])]
+        there = stress[:, at].max(axis=-1, keepdims=True)
         more = terms | {
-            "f_s": Term(
-                stress[:, at].max(axis=-1, keepdims=True),
-                "stress",
-                "greatest shear stress of the whole web there at limit",
-            ),
+            "f_s": Term(there, "stress", "greatest shear stress of the whole web there at limit"),
             "h": Term(box.height[at[:1]], "length", "depth of the web"),
             "n": Term(float(bracket.sideways), "", "holes across the web"),
             "D": Term.of(rivet.hole, "length", "hole of the bracket's rivets"),
         }
-        own = {**settings, "spots": ("",)}
-        yield Check(
-            f"hinge.{name}.bracket.web",
+        place, part = f"hinge.{name}.bracket.web", f"{name} hinge, web at the bracket"
+        yield Item(place, part, effects.cases, ("",), factors=factors, subject="the web").check(
             "net-shear",
-            f"{name} hinge, web at the bracket",
             "tears through the rivet holes",
             "F_su * (h - n * D) / h",
             "FS * f_s",
             more,
             "f_s",
-            source=NET_SECTION_SOURCE,
-            **own,
-        )  # type: ignore[arg-type]
+            NET_SECTION_SOURCE,
+        )
 
 
-def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], settings: dict[str, object]) -> Iterator[Check]:
+def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors: str) -> Iterator[Check]:
     """Web beside a lightening hole, on the net depth."""
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101
     for i, hole in enumerate(surface.sheet.spar.holes or ()):
         if not (hole.up.known and hole.across.known):
             continue
-        at = int(np.argmin(np.abs(effects.span.y - float(np.min(hole.up.si)))))  # type: ignore[arg-type]
+        at = int(np.argmin(np.abs(effects.span.y - float(np.min(numbers(hole.up))))))
         more = terms | {
             "f_s": Term(stress[:, [at]], "stress", "greatest shear stress of the whole web there at limit"),
             "h": Term(box.height[[at]], "length", "depth of the web"),
             "D": Term.of(hole.across, "length", "lightening hole"),
         }
-        own = {**settings, "spots": (effects.places[at],)}
-        yield Check(
-            f"spar.hole-{i + 1}",
+        place, spots = f"spar.hole-{i + 1}", (effects.places[at],)
+        item = Item(place, "web at a lightening hole", effects.cases, spots, factors=factors, subject="the web")
+        yield item.check(
             "net-shear",
-            "web at a lightening hole",
             "tears beside the hole",
             "F_su * (h - D) / h",
             "FS * f_s",
             more,
             "f_s",
-            source=NET_SECTION_SOURCE,
+            NET_SECTION_SOURCE,
             notes=("net depth only; a plain or flanged hole also lets the web buckle sooner: not looked at",),
-            **own,
-        )  # type: ignore[arg-type]
+        )
