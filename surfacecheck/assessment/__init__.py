@@ -1,6 +1,8 @@
 """The whole chain: from a described surface to loads, margins, rules and balance."""
 
+from surfacecheck.assessment._as_data import as_data, finding_data
 from surfacecheck.assessment._assess import assess
+from surfacecheck.assessment._balance import balance_line, mass_table
 from surfacecheck.assessment._result import (
     CAUTION,
     NOT_LOOKED_AT,
@@ -11,5 +13,53 @@ from surfacecheck.assessment._result import (
     Rest,
     Worst,
 )
+from surfacecheck.assessment._sentence import Needed, at_state, finding_sentence, needed, place_words, show_working
+from surfacecheck.assessment._shown import Letter, ShownFormula, margin_text, shown_formulas
+from surfacecheck.assessment._summary import counts, not_given_lines, notebook_html, rule_lines, summary
+from surfacecheck.assessment._tables import (
+    bracket_table,
+    case_words,
+    finding_table,
+    in_system,
+    margin_table,
+    pin_table,
+    row_table,
+)
 
-__all__ = ["CAUTION", "NOT_LOOKED_AT", "Assessment", "Gap", "HornPull", "PinLoad", "Rest", "Worst", "assess"]
+__all__ = [
+    "CAUTION",
+    "NOT_LOOKED_AT",
+    "Assessment",
+    "Gap",
+    "HornPull",
+    "Letter",
+    "Needed",
+    "PinLoad",
+    "Rest",
+    "ShownFormula",
+    "Worst",
+    "as_data",
+    "assess",
+    "at_state",
+    "balance_line",
+    "bracket_table",
+    "case_words",
+    "counts",
+    "finding_data",
+    "finding_sentence",
+    "finding_table",
+    "in_system",
+    "margin_table",
+    "margin_text",
+    "mass_table",
+    "needed",
+    "not_given_lines",
+    "notebook_html",
+    "pin_table",
+    "place_words",
+    "row_table",
+    "rule_lines",
+    "show_working",
+    "shown_formulas",
+    "summary",
+]

@@ -17,6 +17,7 @@ from surfacecheck.tables import wrapped
 if TYPE_CHECKING:
     from surfacecheck.assessment._result import Assessment
     from surfacecheck.checks import Finding
+    from surfacecheck.model import Surface
     from surfacecheck.quantities import System
 
 __all__ = ["Needed", "at_state", "finding_sentence", "needed", "place_words", "show_working"]
@@ -192,14 +193,28 @@ def _factor(finding: Finding) -> str:
     return "With no factor"
 
 
-def place_words(place: str) -> str:
+def place_words(place: str, surface: Surface | None = None) -> str:
     """Write a path as words: ``row.left_skin_to_spar`` is ``left skin to spar``.
+
+    Parameters
+    ----------
+    place : str
+        Path, or several.
+    surface : Surface, optional
+        For its own words: ``left_skin`` is the top skin of one that lies flat.
+
+    Returns
+    -------
+    str
+        Words.
 
     Examples
     --------
     >>> place_words("2 places: row.left_skin_to_spar, bracket.plate.edge.spar")
     '2 places: left skin to spar, bracket plate edge spar'
     """
+    if surface is not None:
+        place = re.sub(r"(?<![a-z])(?:left|right)_skin(?![a-z_])", lambda found: surface.said(found[0]), place)
     return re.sub(r"[._]", " ", re.sub(r"\brow\.", "", place))
 
 

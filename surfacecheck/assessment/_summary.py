@@ -191,19 +191,18 @@ def rule_lines(assessment: Assessment, system: System = "metric") -> list[str]:
         One line each.
     """
     counted = [rule for rule in assessment.rules if rule.counts]
-    lines = [
-        _rule(rule, system) for wanted in (DOES_NOT_MEET, NOT_COVERED) for rule in counted if rule.outcome == wanted
-    ]
+    wanted = (DOES_NOT_MEET, NOT_COVERED)
+    lines = [_rule(rule, assessment, system) for one in wanted for rule in counted if rule.outcome == one]
     met = sum(rule.outcome == MEETS for rule in counted)
     other = sorted({rule.field for rule in assessment.rules if not rule.counts})
     tail = f"; texts for other work ({', '.join(other)}) are on the page, not counted" if other else ""
     return [*lines, f"meets {met}{tail}"] if assessment.rules else []
 
 
-def _rule(rule: RuleResult, system: System) -> str:
+def _rule(rule: RuleResult, assessment: Assessment, system: System) -> str:
     said = rule.said(lambda si, quantity: show(si, quantity, system))
     count, colon, _ = rule.place.partition(" places:")
-    place = f"{count} places, one remark" if colon else place_words(rule.place)
+    place = f"{count} places, one remark" if colon else place_words(rule.place, assessment.surface)
     return f"{rule.outcome}: {said} ({place})" if place else f"{rule.outcome}: {said}"
 
 

@@ -119,7 +119,7 @@ def test_a_summary_says_the_lowest_margins_in_order(demo):
 def test_no_word_that_reads_as_permission(demo):
     texts = [summary(demo), notebook_html(demo), *(show_working(f, demo) for f in demo.findings)]
     for text in texts:
-        ours = re.sub(r"not safe|approved (rating|load of the bearing)", "", " ".join(text.split()))  # the texts' own words
+        ours = re.sub(r"not safe|approved (rating|load of the bearing)", "", " ".join(text.split()))
         assert not re.search(r"(?i)\b(ok|safe|passes|passed|fine|enough|approved)\b", ours), text
 
 

@@ -1,0 +1,202 @@
+"""The commands: numbers first, the page after them.
+
+What a command needs is imported when it runs, so that the numbers are on the screen at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from surfacecheck.cli._parser import called_as
+from surfacecheck.errors import Fault, SurfaceError
+from surfacecheck.tables import wrapped
+
+if TYPE_CHECKING:
+    from surfacecheck.assessment import Assessment
+    from surfacecheck.checks import Finding
+    from surfacecheck.quantities import System
+    from surfacecheck.rules import RuleResult
+
+__all__ = ["COMMANDS", "DONE", "SHORT", "quoted"]
+
+DONE, SHORT = 0, 1
+
+
+def _say(text: str = "") -> None:
+    sys.stdout.write(text + "\n")
+
+
+def _say_data(data: dict[str, Any], command: str) -> None:
+    from surfacecheck import __version__
+
+    whole = {"form": data["form"], "program": "surfacecheck", "version": __version__, "command": command, **data}
+    _say(json.dumps(whole, indent=1, allow_nan=False))
+
+
+def quoted(path: str) -> str:
+    return f'"{path}"' if " " in path else path
+
+
+def _assessed(path: str, *changes: str) -> Assessment:
+    from surfacecheck.assessment import assess
+    from surfacecheck.reading import read
+
+    return assess(read(path, *changes))
+
+
+def _system(options: argparse.Namespace, assessment: Assessment) -> System:
+    chosen: System = options.units or ("inch" if str(assessment.surface.units) == "inch" else "metric")
+    return chosen
+
+
+def _strictly(options: argparse.Namespace, *found: Assessment) -> int:
+    findings = [f for one in found for f in one.margins]
+    return _short(options, findings, [rule for one in found for rule in one.rules])
+
+
+def _short(options: argparse.Namespace, findings: Sequence[Finding], rules: Sequence[RuleResult]) -> int:
+    """Exit code under ``--strict``."""
+    from surfacecheck.checks import Outcome
+    from surfacecheck.rules import DOES_NOT_MEET
+
+    less = any(f.outcome in {Outcome.LESS, Outcome.DEPENDS} or (f.margin or 0.0) < 0.0 for f in findings)
+    wrong = any(rule.counts and rule.outcome == DOES_NOT_MEET for rule in rules)
+    return SHORT if options.strict and (less or wrong) else DONE
+
+
+def _check(options: argparse.Namespace) -> int:
+    from surfacecheck.assessment import as_data, summary
+
+    assessment = _assessed(options.file)
+    system = _system(options, assessment)
+    if options.json:
+        _say_data(as_data(assessment), "check")
+        return _strictly(options, assessment)
+    _say(summary(assessment, system))
+    _say()
+    sys.stdout.flush()
+    if not options.no_page:
+        page, size = _page(assessment, Path(options.file), system)
+        _say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+    hint = "1" if assessment.margins else "pins"
+    _say(f"NEXT   {called_as()} show {quoted(options.file)} {hint}")
+    return _strictly(options, assessment)
+
+
+def _page(assessment: Assessment, file: Path, system: System) -> tuple[Path, int]:
+    """Write the page beside its place, then in one step to it: an old page gives way only to a whole new one."""
+    from surfacecheck.report import write_page
+
+    folder = file.parent / "out"
+    folder.mkdir(exist_ok=True)
+    page, beside = folder / f"{file.stem}.html", folder / f".{file.stem}.{os.getpid()}.html"
+    try:
+        size = write_page(assessment, beside, system)
+        beside.replace(page)
+    finally:
+        beside.unlink(missing_ok=True)
+    return page, size
+
+
+def _new(options: argparse.Namespace) -> int:
+    from surfacecheck.reading import write_new
+
+    settings = {"kind": options.kind, "half": options.half, "hinges": options.hinges, "ribs": options.ribs}
+    written = write_new(options.file, units=options.units or "metric", name=options.name, **settings)
+    if options.json:
+        _say_data({"form": 1, "file": str(written)}, "new")
+        return DONE
+    _say(f"FILE   {written}")
+    words = "Fill it in from the top. Part A and B alone give the loads at the pins; a ? stays a ? until you know."
+    _say(wrapped(words, then="  "))
+    _say(f"NEXT   {called_as()} check {quoted(options.file)}")
+    return DONE
+
+
+def _show(options: argparse.Namespace) -> int:
+    from surfacecheck import assessment as shown
+
+    name = " ".join(options.name)
+    assessment = _assessed(options.file)
+    system = _system(options, assessment)
+    tables: dict[str, Callable[[], str]] = {
+        "pins": lambda: str(shown.pin_table(assessment, system)),
+        "balance": lambda: f"{shown.mass_table(assessment, system)}\n{wrapped(shown.balance_line(assessment, system))}",
+        "rules": lambda: "\n".join(wrapped(line, then="  ") for line in shown.rule_lines(assessment, system)),
+        "gaps": lambda: "\n".join(wrapped(f"{gap.key}: hides {gap.hides}", then="  ") for gap in assessment.gaps),
+    }
+    if name in tables and not options.json:
+        _say(tables[name]() or f"{name}: none")
+        return DONE
+    finding = None
+    if any(name == f"row.{load.row.name}" for load in assessment.rows):
+        _say(str(shown.row_table(assessment, name.removeprefix("row."), system)) + "\n") if not options.json else None
+        finding = next((f for f in (*assessment.margins, *assessment.not_given) if f.check.place == name), None)
+    finding = finding or assessment.find(name)
+    if options.json:
+        _say_data({"form": 1, "units": "SI", **shown.finding_data(finding)}, "show")
+    else:
+        _say(shown.show_working(finding, assessment, system))
+    return _short(options, [finding], [])
+
+
+def _compare(options: argparse.Namespace) -> int:
+    from surfacecheck.studies import compare, comparison_data, comparison_text
+
+    base = _assessed(options.file)
+    changed = [_assessed(options.file, change) for change in options.change]
+    comparison = compare(base, *changed)
+    if options.json:
+        _say_data(comparison_data(comparison), "compare")
+    else:
+        _say(comparison_text(comparison, _system(options, base)))
+        _say(f"\nNEXT   {called_as()} show {quoted(options.change[0])} 1")
+    return _strictly(options, *changed)
+
+
+def _row(options: argparse.Namespace) -> int:
+    from surfacecheck.studies import row_alone, row_data, row_study_text
+
+    system: System = options.units or "metric"
+
+    length, force = ("in", "lbf") if system == "inch" else ("mm", "N")
+    lengths = [
+        None if getattr(options, name) is None else _number(options, name, "length", length)
+        for name in ("length", "drilled_at", "edge", "inner_sheet")
+    ]
+    pitches = [_number(argparse.Namespace(pitch=text), "pitch", "length", length) for text in options.pitch]
+    name, unit = ("load_per_in", "lbf/in") if options.load_per_mm is None else ("load_per_mm", "N/mm")
+    load = _number(options, name, "line_load", unit)
+    shear = None if options.shear is None else _number(options, "shear", "force", force)
+    diameter, sheet = (_number(options, one, "length", length) for one in ("diameter", "sheet"))
+    first_to_last, drilled, edge, inner = lengths
+    study = row_alone(pitches, diameter, sheet, load, length=first_to_last, drilled_at=drilled, edge=edge,
+                      inner_sheet=inner, alloy=options.alloy, shear=shear)  # fmt: skip
+    if options.json:
+        _say_data(row_data(study), "row")
+    else:
+        _say(row_study_text(study, system))
+    found = [f for option in study.options for f in option.findings]
+    return _short(options, found, [rule for option in study.options for rule in option.rules])
+
+
+def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) -> float:
+    """Read a number of an option; a bare one is in the unit given."""
+    from surfacecheck.quantities import parse, split
+
+    text: str = getattr(options, name)
+    try:
+        return parse(text if split(text)[1] else f"{text} {unit}", quantity)[0]
+    except SurfaceError as error:
+        raise SurfaceError(Fault(str(error), key=f"--{name.replace('_', '-')}")) from error
+
+
+COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
+    "check": _check, "new": _new, "show": _show, "compare": _compare, "row": _row,
+}  # fmt: skip

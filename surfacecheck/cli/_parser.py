@@ -1,0 +1,88 @@
+"""What can be typed, each command with examples that can be typed as they stand."""
+
+from __future__ import annotations
+
+import argparse
+import os
+from typing import NoReturn
+
+from surfacecheck.errors import SurfaceError
+
+__all__ = ["called_as", "parser"]
+
+
+def called_as() -> str:
+    """Give how a person starts this program here, so that a printed hint can be typed."""
+    return os.environ.get("SURFACECHECK_CALLED_AS") or "surfacecheck"
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaint is one line."""
+
+    def error(self, message: str) -> NoReturn:
+        """Leave with what is wrong and where help is."""
+        told = f"{message}. Help: {self.prog} --help"
+        raise SurfaceError(told)
+
+
+def parser() -> argparse.ArgumentParser:
+    """Describe the command line."""
+    common = _Parser(add_help=False, allow_abbrev=False)
+    common.add_argument("--units", choices=("metric", "inch"), default=argparse.SUPPRESS, help="units shown")
+    common.add_argument("--json", action="store_true", default=argparse.SUPPRESS,
+                        help='plain data instead of text: {"form": 1, ...}, SI units, every digit')  # fmt: skip
+    strict = "exit code 1 when something is less than required, does not meet a rule, or depends"
+    common.add_argument("--strict", action="store_true", default=argparse.SUPPRESS, help=strict)
+    head = "Where the airload of a control surface goes, and what carries it. It checks, it does not approve."
+    looks = argparse.RawDescriptionHelpFormatter
+    epilog = _examples("check my.toml", "new my.toml")
+    whole = _Parser(called_as(), description=head, parents=[common], epilog=epilog, formatter_class=looks)
+    commands = whole.add_subparsers(dest="command", metavar="command", required=True)
+
+    def command(name: str, does: str, *examples: str) -> argparse.ArgumentParser:
+        one = commands.add_parser(name, help=does, description=does, parents=[common], formatter_class=looks,
+                                  allow_abbrev=False)  # fmt: skip
+        one.epilog = _examples(*examples)
+        return one
+
+    one = command("check", "loads, lowest margins, rules, balance; and a page", "check data/rudder.toml",
+                  "check data/rudder_pitch_30.toml --units inch")  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file")
+    one.add_argument("--no-page", action="store_true", help="text only")
+    one = command("new", "a file to start from", "new my.toml",
+                  "new elevator.toml --kind elevator --half left --units inch --hinges 2")  # fmt: skip
+    one.add_argument("file", help="file to write; one that is there stays as it is")
+    one.add_argument("--kind", default="rudder", help="rudder, elevator or aileron")
+    one.add_argument("--half", default="none", help="left or right, of an elevator or aileron")
+    one.add_argument("--hinges", type=int, default=3)
+    one.add_argument("--ribs", type=int, default=5)
+    one.add_argument("--name", default="", help="your name for it")
+    places = ("1", "hinge.bottom.pin", "row.left_skin_to_spar", "balance")
+    one = command("show", "how a number was worked", *(f"show data/rudder.toml {place}" for place in places))
+    one.add_argument("file")
+    one.add_argument("name", nargs="+", help="number in the list of the lowest, a name, or: pins, rules, gaps, balance")
+    one = command("compare", "before and after", "compare data/rudder.toml data/rudder_pitch_30.toml")
+    one.add_argument("file", help="the surface file")
+    one.add_argument("change", nargs="+", help="change files, each laid over it by itself")
+    one = command("row", "one rivet row on its own, without a file",
+                  "row --pitch 25 30 --diameter 3.2 --sheet 0.5 --load-per-mm 4.8 --length 1060",
+                  'row --pitch "1.25 in" --diameter 1/8 --sheet 0.020 --load-per-in 27 --units inch')  # fmt: skip
+    bare = "mm, or in with --units inch; or with its unit in quotes"
+    one.add_argument("--pitch", nargs="+", required=True, help=f"one or more to compare; {bare}")
+    one.add_argument("--diameter", required=True, help=f"of the rivet; {bare}")
+    one.add_argument("--sheet", required=True, help=f"thickness under the head; {bare}")
+    load = one.add_mutually_exclusive_group(required=True)
+    load.add_argument("--load-per-mm", help="what a mm of row carries at limit (shear flow), N")
+    load.add_argument("--load-per-in", help="what an inch of row carries at limit, lbf")
+    one.add_argument("--length", help="first rivet to last; both stay, the rest spread evenly")
+    one.add_argument("--drilled-at", help="pitch of holes that are there already")
+    one.add_argument("--alloy", help="metal of the sheet, such as 2024-T3")
+    one.add_argument("--shear", help="what one rivet carries, by its data sheet: N, or lbf with --units inch")
+    one.add_argument("--edge", help="hole centre to the edge of the sheet")
+    one.add_argument("--inner-sheet", help="thickness of the sheet behind")
+    return whole
+
+
+def _examples(*words: str) -> str:
+    return "\n".join(["examples:", *(f"  {called_as()} {line}" for line in words), "", "exit codes: 0 done; 1 only with"
+                      " --strict; 2 bad input; 3 this computer"])  # fmt: skip
