@@ -10,7 +10,7 @@ from surfacecheck.studies._compare import (
 from surfacecheck.studies._compare_shown import comparison_html, comparison_table, comparison_text
 from surfacecheck.studies._data import comparison_data, row_data
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
-from surfacecheck.studies._row_shown import headline, row_study_table, row_study_text
+from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
 
 __all__ = [
     "FIXITY_RANGE",
@@ -29,6 +29,7 @@ __all__ = [
     "rivet_count",
     "row_alone",
     "row_data",
+    "row_study_html",
     "row_study_table",
     "row_study_text",
 ]

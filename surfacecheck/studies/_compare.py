@@ -97,6 +97,17 @@ class Comparison:
         """
         return tuple(line for line in self.lines if line.group == group and (line.moved or not moved))
 
+    def __str__(self) -> str:
+        """Write it for a terminal."""
+        from surfacecheck.studies._compare_shown import comparison_text
+
+        return comparison_text(self)
+
+    def _repr_html_(self) -> str:
+        from surfacecheck.studies._compare_shown import comparison_html
+
+        return comparison_html(self)
+
     def lowest(self) -> NDArray[np.float64]:
         """Give the lowest margin anywhere.
 

@@ -139,6 +139,17 @@ class RowStudy:
         known = [f.margin for f in found if f is not None and f.margin is not None]
         return np.array(known) if len(known) == len(self.options) else None
 
+    def __str__(self) -> str:
+        """Write it for a terminal."""
+        from surfacecheck.studies._row_shown import row_study_text
+
+        return row_study_text(self)
+
+    def _repr_html_(self) -> str:
+        from surfacecheck.studies._row_shown import row_study_html
+
+        return row_study_html(self)
+
 
 def row_alone(
     pitch: float | Sequence[float],

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from surfacecheck.assessment import CAUTION
 from surfacecheck.quantities import show
 from surfacecheck.studies._row import LARGE
-from surfacecheck.tables import Table, wrapped
+from surfacecheck.tables import Table, escaped, wrapped
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
     from surfacecheck.quantities import System
     from surfacecheck.studies._row import RowOption, RowStudy
 
-__all__ = ["headline", "row_study_table", "row_study_text"]
+__all__ = ["headline", "row_study_html", "row_study_table", "row_study_text"]
 
 _ASKS = "The drawing decides; ask before you change it."
 
@@ -183,9 +184,28 @@ def row_study_text(study: RowStudy, system: System = "metric", width: int = 80) 
     blocks = [wrapped("ROW ON ITS OWN  " + given, width, then="  "), wrapped(headline(study, system), width)]
     blocks.append(_tables(study, system, width))
     blocks.append("\n".join(wrapped(note, width, then="  ") for note in notes))
-    caution = "A sanity check by and for builders, no approval: designer, rules and inspector decide."
-    blocks.append(wrapped(f"{caution} {_ASKS}", width))
+    blocks.append(wrapped(f"{_ASKS} {CAUTION}", width))
     return "\n\n".join(blocks)
+
+
+def row_study_html(study: RowStudy, system: System = "metric") -> str:
+    """Write a row on its own for a notebook.
+
+    Parameters
+    ----------
+    study : RowStudy
+        Worked.
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    str
+        HTML, every text escaped.
+    """
+    said = f"<p>{escaped(headline(study, system))}</p>"
+    foot = f"<p>{escaped('; '.join((f'factors: {study.factors}', *study.assumptions)))}</p>"
+    return f"<div>{said}{row_study_table(study, system).html()}{foot}<p><em>{escaped(CAUTION)}</em></p></div>"
 
 
 def _tables(study: RowStudy, system: System, width: int) -> str:

@@ -103,7 +103,8 @@ def test_data_and_html(wider):
     data = json.loads(json.dumps(comparison_data(wider), allow_nan=False))
     assert data["form"] == 1
     assert data["assessments"][1]["surface"]["title"] == "Pitch 30"
-    assert "<table>" in comparison_html(wider)
+    assert "<table>" in comparison_html(wider) == wider._repr_html_()
+    assert str(wider) == comparison_text(wider)
 
 
 def test_nothing_to_compare_with(wider):

@@ -163,3 +163,11 @@ def test_data_has_every_digit():
     assert data["options"][0]["rivet_load"] == study.options[0].load
     checks = {one["name"]: one["margin"] for one in data["options"][0]["checks"]}
     assert checks["row:rivet-shear"] == study.options[0].finding("rivet-shear").margin
+
+
+def test_it_shows_itself():
+    study = row_alone((25 * MM, 30 * MM), **ROW)
+    assert str(study) == row_study_text(study)
+    shown = study._repr_html_()
+    assert "<table>" in shown
+    assert "207 N or 248 N" in shown
