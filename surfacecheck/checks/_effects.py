@@ -123,8 +123,8 @@ class Effects:
 
     @cached_property
     def handed_over(self) -> Effects:
-        """Cases in which the load comes to the spar through the ribs."""
-        return self.only(self.by_ribs)
+        """Cases in which the load comes to the spar through the ribs; all of them where none does."""
+        return self.only(self.by_ribs) if self.by_ribs.any() else self
 
     def once(self, name: str, work: Callable[[], Array]) -> Array:
         """Work something out when it is first asked for.

@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 
 __all__ = ["RowLoad", "row_kind", "row_loads", "sides_on"]
 
+EVENLY = "the load is spread evenly: what the skin panels hand to this rib is not in this number"
+
 
 @dataclass(frozen=True, eq=False)
 class RowLoad:
@@ -135,14 +137,15 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if not flows:
         return None
     share = plan.pitch / plan.lines
-    met = [flows[name] for name in row.joins if name in flows]
-    planes = [np.abs(passed) for passed in accumulate(met, np.add)]
+    spar = np.add.reduce([*flows.values()])  # the spar takes what all sheets bring, wherever it lies in the stack
+    met = [-spar if name == "spar" else flows[name] for name in row.joins if name in {*flows, "spar"}]
+    planes = [np.abs(passed) for passed in accumulate(met[:-1], np.add)]
     worst = np.maximum.reduce(planes)
     shear = worst * share
     if len(flows) == 1:  # one sheet on the spar: it hands over all there is
         layers = {name: shear for name in (*flows, "spar")}
     else:
-        layers = {name: np.abs(flow) * share for name, flow in flows.items()} | {"spar": planes[-1] * share}
+        layers = {name: np.abs(flow) * share for name, flow in flows.items()} | {"spar": np.abs(spar) * share}
     skin = names[side] in flows
     wrinkle = skin_wrinkle(effects, side) if skin else None
     tension = effects.spar_pull * share if skin else np.zeros_like(worst)
@@ -210,6 +213,8 @@ def _rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if name != "nose_skin":
         pull = _read_ribs(effects, np.abs(effects.rib_load)) / plan.rib_count
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
+    if not effects.by_ribs.any():
+        notes = (EVENLY,)
     layers = {n: shear for n in row.joins}
     return RowLoad(row, "rib", plan, layers, shear, pull, None, effects, _rib_spots(effects), step, notes)
 
@@ -228,7 +233,9 @@ def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         given = given - _steps(effects, wall) * depth[at]
     force = _read_ribs(effects, np.abs(given))
     shear = force / max(plan.count, 1)
-    notes = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
+    notes: tuple[str, ...] = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
+    if not effects.by_ribs.any():
+        notes = (*notes, EVENLY)
     layers = {n: shear for n in row.joins}
     return RowLoad(
         row, "rib-spar", plan, layers, shear, np.zeros_like(shear), None, effects, _rib_spots(effects), force, notes

@@ -73,8 +73,8 @@ def supports_of(
     breaks = tuple(span.hinges.values())
     if not springs:
         return Supports(breaks, thrust=thrust)
-    left = surface.left_is
-    bends = np.array([left * _number(h.fin_bends.si) for h in hinges])
+    # typed for a load to the same side, so that its sign is the load's own, whichever way z points
+    bends = np.array([0.0 if _fin_given(surface) else _number(h.fin_bends.si) for h in hinges])
     displacement = np.broadcast_to(set_in, (len(cases),))[:, None, None] * off_line(surface, span)
     displacement[..., 0] += np.array([[float(np.asarray(c.fin))] for c in cases]) * bends
     side = _lateral(surface, hinges, span.breaks[list(breaks)])
@@ -101,6 +101,13 @@ def _number(si: object) -> float:
 def _along(surface: Surface, names: list[str]) -> int:
     """The hinge that takes a small load along the pins where no case says: the first with a thrust face."""
     return next((i for i, n in enumerate(names) if surface.hinges[n].takes_along is YesNo.YES), 0)
+
+
+def _fin_given(surface: Surface) -> bool:
+    """Whether the fin itself is described: it then replaces what each hinge says of it."""
+    fin = surface.fin
+    moves = fin.moves is not None and all(v.known for row in fin.moves for v in row)
+    return moves or (fin.bending_stiffness.known and not fin.bending_stiffness.absent)
 
 
 def _lateral(surface: Surface, hinges: list[object], up: Array) -> Array:
