@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.provenance import Basis, Source
-from surfacecheck.rules._result import NOT_COVERED, judged, result
+from surfacecheck.rules._result import NOT_COVERED, judged, length, result
 from surfacecheck.rules._spacing import positive
 
 if TYPE_CHECKING:
@@ -102,9 +102,9 @@ def bend_radius(alloy: str, thickness: float, inside: float, *, place: str = "")
     positive(thickness=thickness)
     span = bend_radius_range(alloy, thickness)
     if span is None:
-        pattern = f"inside radius {{found}} in {alloy} of {thickness * 1e3:.2f} mm, which the table does not hold"
+        pattern = f"inside radius {{found}} in {alloy} of {length(float(thickness))}, which the table does not hold"
         return result("bend radius", NOT_COVERED, inside, inside, pattern, _RADIUS, place=place)
-    pattern = f"inside radius {{found}}; the table recommends {{asked}} to {span[1] * 1e3:.2f} mm for {alloy}"
+    pattern = f"inside radius {{found}}; the table recommends {{asked}} to {length(float(span[1]))} for {alloy}"
     return result("bend radius", judged(inside, span[0]), inside, span[0], pattern, _RADIUS, place=place)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
@@ -53,7 +54,7 @@ class RuleResult:
     place : str
         Where on the surface.
     pattern : str
-        The sentence with ``{found}`` and ``{asked}`` left open, for other units.
+        The sentence with ``{found}``, ``{asked}`` and further lengths left open, for other units.
     counts : bool
         False for a text from another field or a rule of thumb: shown as a remark, never counted as not met.
     """
@@ -84,7 +85,16 @@ class RuleResult:
             The sentence.
         """
         found, asked = (show(v, self.quantity) for v in (self.found, self.asked))
-        return self.pattern.replace("{found}", found).replace("{asked}", asked)
+        text = self.pattern.replace("{found}", found).replace("{asked}", asked)
+        return _OTHER.sub(lambda match: show(float(match[1]), "length"), text)
+
+
+_OTHER = re.compile(r"\{length:([-+.e0-9]+)\}")
+
+
+def length(si: float) -> str:
+    """Leave a further length open in a pattern, so that it too is written in the reader's units."""
+    return f"{{length:{si!r}}}"
 
 
 def result(

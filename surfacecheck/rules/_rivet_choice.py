@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.provenance import Basis, Source
-from surfacecheck.rules._result import DOES_NOT_MEET, MEETS, NOT_COVERED, judged, result
+from surfacecheck.rules._result import DOES_NOT_MEET, MEETS, NOT_COVERED, judged, length, result
 from surfacecheck.rules._spacing import positive
 from surfacecheck.strength import LEAST_T_OVER_D
 
@@ -56,10 +56,9 @@ def sheet_range(thinnest: float, diameter: float, *, place: str = "") -> RuleRes
     positive(thinnest=thinnest, diameter=diameter)
     least = LEAST_T_OVER_D * diameter
     outcome: Outcome = NOT_COVERED if judged(thinnest, least) == DOES_NOT_MEET else MEETS
-    pattern = (
-        f"sheet {{found}} under a {diameter * 1e3:.2f} mm rivet; the tables start at {{asked}} (t/D {LEAST_T_OVER_D:g})"
-    )
-    return result("sheet for this rivet", outcome, thinnest, least, pattern, _SHEET, place=place)
+    pattern = f"sheet {{found}} under a {length(float(diameter))} rivet; the tables start at {{asked}} (t/D {LEAST_T_OVER_D:g})"
+        f"sheet {{found}} under a {length(float(diameter))} rivet; "
+        f"the tables start at {{asked}} (t/D {LEAST_T_OVER_D:g})"
 
 
 def diameter_for_sheet(diameter: float, thickest: float, *, place: str = "") -> RuleResult:
@@ -106,7 +105,7 @@ def diameter_for_sheet(diameter: float, thickest: float, *, place: str = "") -> 
     below = judged(diameter, low) == DOES_NOT_MEET
     above = judged(diameter, high, most=True) == DOES_NOT_MEET
     bound = "least {asked} (1 t)" if below else "most {asked} (3 t)"
-    pattern = f"rivet {{found}} for a thickest sheet of {thickest * 1e3:.2f} mm; the text says {bound}"
+    pattern = f"rivet {{found}} for a thickest sheet of {length(float(thickest))}; the text says {bound}"
     outcome = DOES_NOT_MEET if below or above else MEETS
     asked = low if below else high
     return result(
@@ -138,9 +137,9 @@ def _between(
         return result(
             name, outcome, found, found, f"{what} {{found}}; its range is not given", source, field=field, place=place
         )
-    ends = " to ".join("?" if end is None else f"{end * 1e3:.2f}" for end in (least, most))
+    ends = " to ".join("?" if end is None else length(float(end)) for end in (least, most))
     side = "at least" if low or most is None else "at most"
-    pattern = f"{what} {{found}}; range {ends} mm, {side} {{asked}}"
+    pattern = f"{what} {{found}}; range {ends}, {side} {{asked}}"
     return result(name, outcome, found, asked, pattern, source, field=field, place=place)
 
 
