@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.loads import CaseLoads, LoadCase, apply, horn_line, horn_needs
+from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
 from surfacecheck.sections.box import Box
@@ -51,9 +51,9 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     ways = [False]
     if len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
         ways.append(True)
-    parts = [apply(cases, surface, span.y, span.breaks, span.bay, through_ribs=way, masses=masses) for way in ways]
+    put = apply_ways(cases, surface, span.y, span.breaks, span.bay, ways=ways, masses=masses)
     lines = [True, False] if box is not None and off_line(surface, span).any() else [True]
-    given = _joined(parts * len(lines))
+    given = _repeated(put, len(lines))
     every = cases * (len(ways) * len(lines))
     titles = tuple(
         c.title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE)
@@ -71,15 +71,25 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     return Loaded(titles, every, by_ribs, given, beams, horn_force, points)  # type: ignore[arg-type]
 
 
-def _joined(parts: list[CaseLoads]) -> CaseLoads:
-    if len(parts) == 1:
-        return parts[0]
-    arrays = {
-        n: np.concatenate([getattr(p, n) for p in parts])
-        for n in CaseLoads.__dataclass_fields__
-        if n not in {"names", "holds"}
-    }
-    return CaseLoads(names=sum((p.names for p in parts), ()), holds=sum((p.holds for p in parts), ()), **arrays)
+def _repeated(loads: CaseLoads, times: int) -> CaseLoads:
+    """Lay the same cases one after the other."""
+    if times == 1:
+        return loads
+    running, jumps = (1,) * (loads.z.ndim - 2) + (times, 1), (1,) * (loads.force.ndim - 3) + (times, 1, 1)
+    return CaseLoads(
+        names=loads.names * times,
+        x=np.tile(loads.x, running),
+        y=np.tile(loads.y, running),
+        z=np.tile(loads.z, running),
+        torque=np.tile(loads.torque, running),
+        moment_x=np.tile(loads.moment_x, running),
+        moment_z=np.tile(loads.moment_z, running),
+        force=np.tile(loads.force, jumps),
+        moment=np.tile(loads.moment, jumps),
+        rigging_force=np.tile(loads.rigging_force, jumps),
+        rigging_moment=np.tile(loads.rigging_moment, jumps),
+        holds=loads.holds * times,
+    )
 
 
 def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array) -> tuple[Array, Array]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,52 +15,82 @@ from surfacecheck.loads._from_surface import number
 from surfacecheck.loads._onto_grid import hats, outline_bays
 from surfacecheck.loads._planform import Planform
 from surfacecheck.loads._ribs import at_ribs
+from surfacecheck.loads._sums import in_a_row
 from surfacecheck.model import Surface
 
-__all__ = ["Airs"]
+__all__ = ["Airs", "kind_of"]
 
 Array = NDArray[np.float64]
 
 
 class Airs:
-    """Airloads of one pascal on the grid: linear in the pressure, so each kind of strip is worked once."""
+    """Airloads of one pascal on the grid: linear in the pressure, so each kind of strip is worked once.
 
-    def __init__(
-        self, surface: Surface, planform: Planform, y: Array, breaks: Array, bay: NDArray[np.intp], through_ribs: bool
-    ) -> None:
-        self.planform, self.y = planform, y
-        self.where, self.inside = outline_bays(planform.y, breaks, bay)
-        self.ribs = _ribs(surface) if through_ribs else None
-        self.share = None if self.ribs is None else hats(breaks[..., None, :], self.ribs, "rib")
-        self.found: dict[tuple[object, ...], tuple[dict[str, Array], Array]] = {}
+    Parameters
+    ----------
+    surface : Surface
+        For its ribs.
+    planform : Planform
+        The outline.
+    y, breaks : ndarray, shape (..., S) and (..., B)
+        Points and breaks of the grid [m].
+    bay : ndarray of int, shape (S,)
+        Bay between two breaks of each point [-].
+    """
 
-    def of(self, air: Strip) -> tuple[dict[str, Array], Array]:
-        """Give the loads of a strip on the grid, and their whole torque."""
-        key = (air.d,) if isinstance(air, FigureA7Load) else (air.over, air.start, air.shape)
-        if key not in self.found:
-            unit = replace(air, pressure=np.asarray(1.0))
-            self.found[key] = self._worked(unit), airload_totals(unit, self.planform)[1]
-        loads, whole = self.found[key]
-        p = np.asarray(air.pressure, dtype=np.float64)
-        tail = {"force": p[..., None, None], "moment": p[..., None, None]}
-        return {name: load * tail.get(name, p[..., None]) for name, load in loads.items()}, whole * p
+    def __init__(self, surface: Surface, planform: Planform, y: Array, breaks: Array, bay: NDArray[np.intp]) -> None:
+        self.surface, self.planform, self.y, self.breaks, self.bay = surface, planform, y, breaks, bay
 
-    def _worked(self, air: Strip) -> dict[str, Array]:
-        ribs, share = self.ribs, self.share
-        if ribs is None or share is None:
-            load, torque = airload(air, self.planform, self.y, self.where)
-            return {"z": np.where(self.inside, load, 0.0), "torque": np.where(self.inside, torque, 0.0)}
+    def torque(self, air: Strip) -> Array:
+        """Torque of the whole strip at one pascal, shape (...) [m^3]."""
+        return airload_totals(_unit(air), self.planform)[1]
 
-        def at_breaks(part: int) -> Array:
-            taken = at_ribs(self.planform.y, ribs, lambda y, bay: airload(air, self.planform, y, bay)[part])
-            return np.asarray(np.sum(taken[..., None] * share, axis=-2))
+    def spread(self, air: Strip) -> dict[str, Array]:
+        """Give running load and torque at one pascal, shape (..., S) [m], [m^2]."""
+        where, inside = self._bays
+        load, torque = airload(_unit(air), self.planform, self.y, where)
+        return {"z": np.where(inside, load, 0.0), "torque": np.where(inside, torque, 0.0)}
 
-        force, torque = at_breaks(0), at_breaks(1)
+    def through_ribs(self, air: Strip) -> dict[str, Array]:
+        """Give forces and moments at the breaks at one pascal, shape (..., B, 3) [m^2], [m^3]."""
+        ribs, share = self._ribs
+        unit = _unit(air)
+        taken = at_ribs(self.planform.y, ribs, lambda y, bay: np.stack(airload(unit, self.planform, y, bay)))
+        force, torque = np.sum(taken[..., None] * share, axis=-2)
         nought = np.zeros_like(force)
         return {
             "force": np.stack([nought, nought, force], axis=-1),
             "moment": np.stack([nought, torque, nought], axis=-1),
         }
+
+    @cached_property
+    def _bays(self) -> tuple[NDArray[np.intp], NDArray[np.bool_]]:
+        return outline_bays(self.planform.y, self.breaks, self.bay)
+
+    @cached_property
+    def _ribs(self) -> tuple[Array, Array]:
+        ribs = _ribs(self.surface)
+        return ribs, hats(self.breaks[..., None, :], ribs, "rib")
+
+
+def kind_of(air: Strip) -> tuple[object, ...]:
+    """Give what tells strips apart, the pressure aside.
+
+    Parameters
+    ----------
+    air : AirLoad or FigureA7Load
+        A strip.
+
+    Returns
+    -------
+    tuple
+        The same for strips that differ in pressure alone.
+    """
+    return (air.d,) if isinstance(air, FigureA7Load) else (air.over, air.start, air.shape)
+
+
+def _unit(air: Strip) -> Strip:
+    return replace(air, pressure=np.asarray(1.0))
 
 
 def _ribs(surface: Surface) -> Array:
@@ -68,4 +99,4 @@ def _ribs(surface: Surface) -> Array:
     if gap:
         message = f"{gap} is not given: the load cannot be handed over at ribs"
         raise SurfaceError(message)
-    return np.stack(np.broadcast_arrays(*(number(value) for value in up)), axis=-1)
+    return in_a_row([number(value) for value in up])

@@ -9,17 +9,18 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.loads._airs import Airs
-from surfacecheck.loads._case import LoadCase
+from surfacecheck.loads._airs import Airs, kind_of
+from surfacecheck.loads._case import LoadCase, PointInertia
 from surfacecheck.loads._from_surface import number, planform_of
-from surfacecheck.loads._hold import Hold, hold_of
+from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._onto_grid import hats
+from surfacecheck.loads._sums import Sums, in_a_row
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
 
-__all__ = ["CaseLoads", "apply", "rigging"]
+__all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
 
 Array = NDArray[np.float64]
 
@@ -135,79 +136,109 @@ def apply(
     SurfaceError
         Where there is no case, no rib to hand over to, or a place is no break.
     """
+    return apply_ways(cases, surface, y, breaks, bay, ways=(through_ribs,), masses=masses)
+
+
+def apply_ways(
+    cases: Sequence[LoadCase],
+    surface: Surface,
+    y: ArrayLike,
+    breaks: ArrayLike,
+    bay: ArrayLike,
+    *,
+    ways: Sequence[bool],
+    masses: Masses | None = None,
+) -> CaseLoads:
+    """Put load cases on a beam, all of them once for each way in which the airload reaches it.
+
+    Parameters
+    ----------
+    cases, surface, y, breaks, bay, masses
+        As in :func:`apply`.
+    ways : sequence of bool
+        Whether the airload is handed over at the ribs, for each way [-].
+
+    Returns
+    -------
+    CaseLoads
+        All cases the first way, then all the next.
+
+    Raises
+    ------
+    SurfaceError
+        As in :func:`apply`.
+    """
     if not cases:
         raise SurfaceError(*("no load case is given: there is nothing to put on the beam",))
     at, edges, bays = (np.asarray(v) for v in (y, breaks, bay))
-    planform = planform_of(surface)
     line = horn_line(surface) if horn_needs(surface) is None else None
-    airs = Airs(surface, planform, at, edges, bays, through_ribs)
-    along: dict[str, Array] = {}
+    sums = Sums(len(cases) * len(ways), at, edges)
+    turning = _put_air(sums, cases, Airs(surface, planform_of(surface), at, edges, bays), ways)
+    every = [[c + way * len(cases) for way in range(len(ways))] for c in range(len(cases))]
     if any(case.inertia is not None for case in cases):
-        along = _along(weigh(surface) if masses is None else masses, edges, bays)
-    parts = [_one(case, surface, airs, at, edges, along) for case in cases]
-    pulled = rigging(surface, edges)
-    running = {name: _stacked([part[name] for part in parts], 1) for name in ("y", "z", "torque", "moment_z")}
-    force = _stacked([part["force"] for part in parts], 2)
-    moment = _stacked([part["moment"] for part in parts], 2)
-    lead = np.broadcast_shapes(*(value.shape for value in running.values()))
-    jump = np.broadcast_shapes(force.shape, moment.shape, pulled[0][..., None, :, :].shape)
-    running = {name: np.broadcast_to(value, lead) for name, value in running.items()}
-    nought = np.broadcast_to(np.float64(0.0), lead)
-    tight = [np.broadcast_to(value[..., None, :, :], jump) for value in pulled]
+        _put_inertia(sums, cases, every, _along(weigh(surface) if masses is None else masses, edges, bays))
+    for c, case in enumerate(cases):
+        if case.point is not None:
+            loads = _mass_alone(case.point, edges)
+            sums.add(every[c], loads[0])
+            turning[c] = turning[c] + loads[1]
+        if case.pilot is not None:
+            force, moment = _pulls(horn_line(surface), case.pilot.pull, case.pilot.sides, edges)
+            sums.add(every[c], {"force": force, "moment": moment})
+            turning[c] = turning[c] + np.sum(moment[..., 1], axis=-1)
+    totals = sums.totals(in_a_row([case.factor for case in cases] * len(ways)))
+    hands = Hands(surface, line, edges)
+    holds = [hands.hold(case, np.asarray(t * case.factor)) for case, t in zip(cases, turning, strict=True)]
+    pulled = [one[..., None, :, :] for one in rigging(surface, edges)]
+    jump = np.broadcast_shapes(totals["force"].shape, pulled[0].shape)
+    tight = [np.broadcast_to(one, jump) for one in pulled]
+    nought = np.broadcast_to(np.float64(0.0), totals["z"].shape)
     return CaseLoads(
-        names=tuple(case.name for case in cases),
+        names=tuple(case.name for case in cases) * len(ways),
         x=nought,
+        y=totals["y"],
+        z=totals["z"],
+        torque=totals["torque"],
         moment_x=nought,
-        **running,
-        force=force + tight[0],
-        moment=moment + tight[1],
+        moment_z=totals["moment_z"],
+        force=totals["force"] + tight[0],
+        moment=totals["moment"] + tight[1],
         rigging_force=tight[0],
         rigging_moment=tight[1],
-        holds=tuple(
-            hold_of(case, surface, line, edges, part["whole_torque"]) for case, part in zip(cases, parts, strict=True)
-        ),
+        holds=tuple(holds) * len(ways),
     )
 
 
-def _stacked(arrays: list[Array], tail: int) -> Array:
-    return np.stack(np.broadcast_arrays(*arrays), axis=-1 - tail)
+def _put_air(sums: Sums, cases: Sequence[LoadCase], airs: Airs, ways: Sequence[bool]) -> list[Array]:
+    """Add the airloads, each kind worked once; give the torque of each case's airload."""
+    turning = [np.asarray(0.0) for _ in cases]
+    kinds: dict[tuple[object, ...], list[int]] = {}
+    for c, case in enumerate(cases):
+        if case.air is not None:
+            kinds.setdefault(kind_of(case.air), []).append(c)
+    for same in kinds.values():
+        strips = [air for c in same if (air := cases[c].air) is not None]
+        pressure, whole = in_a_row([air.pressure for air in strips]), airs.torque(strips[0])
+        for way, ribs in enumerate(ways):
+            unit = airs.through_ribs(strips[0]) if ribs else airs.spread(strips[0])
+            sums.add([c + way * len(cases) for c in same], unit, pressure)
+        for c, air in zip(same, strips, strict=True):
+            turning[c] = whole * air.pressure
+    return turning
 
 
-def _one(
-    case: LoadCase, surface: Surface, airs: Airs, y: Array, breaks: Array, along: dict[str, Array]
-) -> dict[str, Array]:
-    nought, jumps = np.zeros_like(y), np.zeros((*breaks.shape, 3))
-    out = {"y": nought, "z": nought, "torque": nought, "moment_z": nought, "force": jumps, "moment": jumps}
-    whole = np.asarray(0.0)
-    if case.air is not None:
-        air, turning = airs.of(case.air)
-        whole = whole + turning
-        _add(out, air)
-    if case.inertia is not None:
-        _add(out, {name: case.inertia.along * GRAVITY * value for name, value in along.items()})
-    if case.point is not None:
-        one = case.point
-        f = np.stack([np.asarray(one.mass * (g * GRAVITY)) for g in one.g], axis=-1)
-        m = np.stack([np.zeros_like(f[..., 0]), -one.x * f[..., 2], one.x * f[..., 1]], axis=-1)
-        share = hats(breaks, one.y, "balance mass")[..., None]
-        _add(out, {"force": share * f[..., None, :], "moment": share * m[..., None, :]})
-        whole = whole + m[..., 1]
-    if case.pilot is not None:
-        line = horn_line(surface)
-        pulled = _pulls(line, case.pilot.pull, case.pilot.sides, breaks)
-        _add(out, {"force": pulled[0], "moment": pulled[1]})
-        whole = whole + np.sum(pulled[1][..., 1], axis=-1)
-    factor = np.asarray(case.factor, dtype=np.float64)
-    scaled = {
-        name: value * (factor[..., None, None] if name in {"force", "moment"} else factor[..., None])
-        for name, value in out.items()
-    }
-    return scaled | {"whole_torque": np.asarray(whole * factor)}
+def _put_inertia(sums: Sums, cases: Sequence[LoadCase], every: list[list[int]], along: dict[str, Array]) -> None:
+    for c, case in enumerate(cases):
+        if case.inertia is not None:
+            sums.add(every[c], along, np.asarray([case.inertia.along * GRAVITY]))
 
 
-def _add(out: dict[str, Array], more: dict[str, Array]) -> None:
-    for name, value in more.items():
-        out[name] = out[name] + value
+def _mass_alone(one: PointInertia, breaks: Array) -> tuple[dict[str, Array], Array]:
+    """Give the loads of a concentrated mass, and its torque."""
+    f = np.stack([np.asarray(one.mass * (g * GRAVITY)) for g in one.g], axis=-1)
+    m = np.stack([np.zeros_like(f[..., 0]), -one.x * f[..., 2], one.x * f[..., 1]], axis=-1)
+    share = hats(breaks, one.y, "balance mass")[..., None]
+    return {"force": share * f[..., None, :], "moment": share * m[..., None, :]}, m[..., 1]
 
 
 def _along(masses: Masses, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Array]:
@@ -216,9 +247,7 @@ def _along(masses: Masses, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Ar
     length = np.diff(breaks)
     length = np.where(length > 0.0, length, 1.0)
     points = masses.points()
-    y, one, one_first = (
-        np.stack(np.broadcast_arrays(np.asarray(0.0), *(point[i] for point in points)), axis=-1) for i in range(3)
-    )
+    y, one, one_first = (in_a_row([0.0, *(point[i] for point in points)]) for i in range(3))
     share = hats(breaks[..., None, :], np.where(one != 0.0, y, breaks[..., :1]), "a part's mass")
     force = np.sum(one[..., None] * share, axis=-2)
     couple = np.sum(one_first[..., None] * share, axis=-2)
