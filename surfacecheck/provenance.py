@@ -11,9 +11,11 @@ import numpy as np
 from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
+    from collections.abc import Sequence
 
-__all__ = ["UNKNOWN", "Basis", "Source", "Value", "numbers", "plain"]
+    from numpy.typing import ArrayLike, NDArray
+
+__all__ = ["UNKNOWN", "Basis", "Source", "Value", "in_a_row", "numbers", "plain"]
 
 
 class Basis(StrEnum):
@@ -46,6 +48,7 @@ class Source:
     text: str = ""
 
     def __str__(self) -> str:
+        """Give the basis, then the text."""
         return f"{self.basis}: {self.text}" if self.text else str(self.basis)
 
     @property
@@ -110,6 +113,31 @@ def numbers(value: Value) -> NDArray[np.float64]:
         message = f'{value.key or "a value"} is "?": it is needed here, give it with its unit'
         raise SurfaceError(message)
     return np.asarray(value.si, dtype=np.float64)
+
+
+def in_a_row(values: Sequence[ArrayLike]) -> NDArray[np.float64]:
+    """Lay values along a new last axis.
+
+    Parameters
+    ----------
+    values : sequence of array_like, each of shape (...)
+        One for each place on that axis [any].
+
+    Returns
+    -------
+    ndarray, shape (..., N)
+        The values.
+
+    Examples
+    --------
+    >>> in_a_row([1.0, np.array([2.0, 3.0])])
+    array([[1., 2.],
+           [1., 3.]])
+    """
+    arrays = [np.asarray(value, dtype=np.float64) for value in values]
+    if all(array.ndim == 0 for array in arrays):
+        return np.array(arrays, dtype=np.float64)
+    return np.stack(np.broadcast_arrays(*arrays), axis=-1)
 
 
 def plain(value: Value) -> float:

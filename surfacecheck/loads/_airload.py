@@ -50,8 +50,10 @@ def airload(air: Strip, planform: Planform, y: Array, bay: NDArray[np.intp]) -> 
         whole = edge - planform.at(planform.front("fin"), y, bay)
         load = p * ((3.0 * air.d - 1.0) * edge + edge * edge / whole)
         return np.asarray(load), running_torque(load, np.zeros_like(edge), edge, STRAIGHT)
-    load = p * (edge - planform.at(planform.front(air.over), y, bay))
-    return np.asarray(load), running_torque(load, planform.at(planform.front(air.start), y, bay), edge, air.shape)
+    over = planform.at(planform.front(air.over), y, bay)
+    start = over if air.start == air.over else planform.at(planform.front(air.start), y, bay)
+    load = p * (edge - over)
+    return np.asarray(load), running_torque(load, start, edge, air.shape)
 
 
 def airload_totals(air: Strip, planform: Planform) -> tuple[Array, Array, Array]:

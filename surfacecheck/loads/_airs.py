@@ -10,15 +10,15 @@ from numpy.typing import NDArray
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._airload import airload, airload_totals
-from surfacecheck.loads._case import FigureA7Load, Strip
+from surfacecheck.loads._case import Strip
 from surfacecheck.loads._from_surface import number
 from surfacecheck.loads._onto_grid import hats, outline_bays
 from surfacecheck.loads._planform import Planform
 from surfacecheck.loads._ribs import at_ribs
-from surfacecheck.loads._sums import in_a_row
 from surfacecheck.model import Surface
+from surfacecheck.provenance import in_a_row
 
-__all__ = ["Airs", "kind_of"]
+__all__ = ["Airs"]
 
 Array = NDArray[np.float64]
 
@@ -71,22 +71,6 @@ class Airs:
     def _ribs(self) -> tuple[Array, Array]:
         ribs = _ribs(self.surface)
         return ribs, hats(self.breaks[..., None, :], ribs, "rib")
-
-
-def kind_of(air: Strip) -> tuple[object, ...]:
-    """Give what tells strips apart, the pressure aside.
-
-    Parameters
-    ----------
-    air : AirLoad or FigureA7Load
-        A strip.
-
-    Returns
-    -------
-    tuple
-        The same for strips that differ in pressure alone.
-    """
-    return (air.d,) if isinstance(air, FigureA7Load) else (air.over, air.start, air.shape)
 
 
 def _unit(air: Strip) -> Strip:

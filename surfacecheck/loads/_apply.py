@@ -9,16 +9,17 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.loads._airs import Airs, kind_of
-from surfacecheck.loads._case import LoadCase, PointInertia
+from surfacecheck.loads._airs import Airs
+from surfacecheck.loads._case import LoadCase, PointInertia, kind_of
 from surfacecheck.loads._from_surface import number, planform_of
 from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._onto_grid import hats
-from surfacecheck.loads._sums import Sums, in_a_row
+from surfacecheck.loads._sums import Sums
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
+from surfacecheck.provenance import in_a_row
 
 __all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
 

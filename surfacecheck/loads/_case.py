@@ -26,6 +26,7 @@ __all__ = [
     "PilotPull",
     "PointInertia",
     "Strip",
+    "kind_of",
 ]
 
 Array = NDArray[np.float64]
@@ -121,6 +122,22 @@ class PilotPull:
 
 
 Strip: TypeAlias = AirLoad | FigureA7Load
+
+
+def kind_of(air: Strip) -> tuple[object, ...]:
+    """Give what tells strips apart, the pressure aside.
+
+    Parameters
+    ----------
+    air : AirLoad or FigureA7Load
+        A strip.
+
+    Returns
+    -------
+    tuple
+        The same for strips that differ in pressure alone.
+    """
+    return (air.d,) if isinstance(air, FigureA7Load) else (air.over, air.start, air.shape)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

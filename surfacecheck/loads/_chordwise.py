@@ -7,6 +7,7 @@ torque is minus load times arm; what lies ahead of the hinge takes away from it 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -88,7 +89,7 @@ class Shape:
     @property
     def arm(self) -> float:
         """Centre of the load behind the front of the loaded chord, as a fraction of it [-]."""
-        return float(self.share(np.array([1.0]))[1][0])
+        return _arm(self)
 
     def _local(self, s: Array) -> tuple[NDArray[np.intp], Array, Array]:
         knots = np.asarray(self.knots)
@@ -144,6 +145,11 @@ class Shape:
         before = np.concatenate([[0.0], np.cumsum(force)]), np.concatenate([[0.0], np.cumsum(moment)])
         own = parts(p[piece], u, knots[piece], width)
         return np.asarray(before[0][piece] + own[0]), np.asarray(before[1][piece] + own[1])
+
+
+@lru_cache(maxsize=256)
+def _arm(shape: Shape) -> float:
+    return float(shape.share(np.array([1.0]))[1][0])
 
 
 _PRACTICE = Source(Basis.COMMON_PRACTICE, "net pressure even along the loaded chord")

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from surfacecheck.loads._airload import airload_totals
-from surfacecheck.loads._case import LoadCase, MissingCase, PilotPull
+from surfacecheck.loads._case import LoadCase, MissingCase, PilotPull, kind_of
 from surfacecheck.loads._controls import CONTROL_SYSTEM, pilot_force
 from surfacecheck.loads._flight import section
 from surfacecheck.loads._flight_cases import governing
@@ -62,12 +62,12 @@ def control_cases(
     known_horn = horn_needs(surface) is None
     rod = known_horn and surface.horn is not None and surface.horn.driven_by is not DrivenBy.TORQUE_TUBE
     notes = (_LIGHT,) if surface.aeroplane.weight.si is None else ()
+    pulls = _Pulls(surface, planform) if rod and planform is not None else None
     for case in flight:
         factor: Array | float = CONTROL_SYSTEM
         more: tuple[str, ...] = ()
-        if rod and not isinstance(pilot, MissingCase) and planform is not None:
-            pull = _pull(surface, case, planform)
-            factor = np.asarray(np.minimum(CONTROL_SYSTEM, np.maximum(pilot[0] / pull, 1.0)))
+        if pulls is not None and not isinstance(pilot, MissingCase):
+            factor = np.asarray(np.minimum(CONTROL_SYSTEM, np.maximum(pilot[0] / pulls.of(case), 1.0)))
             more = (*notes, "need not exceed the greatest pilot force, nor fall below the airload itself")
         cut = "" if np.all(np.asarray(factor) == CONTROL_SYSTEM) else ", cut to the greatest pilot force"
         title = f"control system, 1.25 x{cut}: {case.title}"
@@ -78,9 +78,9 @@ def control_cases(
         yield MissingCase("least pilot force", str(horn_needs(surface)), "the horn is not known")
     elif isinstance(pilot, MissingCase):
         yield replace(pilot, name="least pilot force")
-    elif rod and planform is not None:
+    elif pulls is not None and planform is not None:
         for case in governing(flight, planform):
-            factor = np.asarray(np.maximum(pilot[1] / _pull(surface, case, planform), 1.0))
+            factor = np.asarray(np.maximum(pilot[1] / pulls.of(case), 1.0))
             way = case.name.rsplit("-", 1)[0]
             title = f"control system, least pilot force at the horn: {case.title}"
             yield _scaled(case, factor, f"control-least-{way}", title, "23.397(b)", notes)
@@ -104,14 +104,23 @@ def _scaled(
     )
 
 
-def _pull(surface: Surface, case: LoadCase, planform: Planform) -> Array:
-    """Pull at the horn that holds the case's airload, never zero."""
-    if case.air is None:
-        return np.asarray(np.inf)
-    torque = airload_totals(case.air, planform)[1]
-    line = horn_line(surface)
-    lever = line.moment(line.side_for(torque))[..., 1]
-    return np.asarray(np.maximum(np.abs(torque / lever), 1e-9))
+class _Pulls:
+    """Pull at the horn that holds the airload of a case; the torque of each kind of strip is worked once."""
+
+    def __init__(self, surface: Surface, planform: Planform) -> None:
+        self.line, self.planform = horn_line(surface), planform
+        self.found: dict[tuple[object, ...], Array] = {}
+
+    def of(self, case: LoadCase) -> Array:
+        """Give the pull of a case, never zero."""
+        if case.air is None:
+            return np.asarray(np.inf)
+        kind = kind_of(case.air)
+        if kind not in self.found:
+            self.found[kind] = airload_totals(replace(case.air, pressure=np.asarray(1.0)), self.planform)[1]
+        torque = self.found[kind] * case.air.pressure
+        lever = self.line.moment(self.line.side_for(torque))[..., 1]
+        return np.asarray(np.maximum(np.abs(torque / lever), 1e-9))
 
 
 def _stop_cases(

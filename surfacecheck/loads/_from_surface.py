@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._planform import Planform
 from surfacecheck.model import Kind, Surface
-from surfacecheck.provenance import Value
+from surfacecheck.provenance import Value, in_a_row
 
 __all__ = ["Outline", "load_word", "number", "outline_of", "planform_of", "side_word"]
 
@@ -70,7 +70,7 @@ def outline_of(surface: Surface) -> Outline:
         if gaps:
             hidden[name] = values[gaps[0]].key or f"outline.at[{gaps[0] + 1}].{key}"
         else:
-            lines[name] = np.stack(np.broadcast_arrays(*(number(value) for value in values)), axis=-1)
+            lines[name] = in_a_row([number(value) for value in values])
     if "y" in hidden or "edge" in hidden:
         return Outline(None, hidden)
     full = dict(zip(lines, np.broadcast_arrays(*lines.values()), strict=True))

@@ -185,6 +185,9 @@ class Planform:
         ndarray, shape (..., S)
             The line there [m].
         """
+        if bay.ndim == 1:  # the same bays in every variant
+            y0, v0 = self.y[..., bay], line[..., bay]
+            return np.asarray(v0 + (line[..., bay + 1] - v0) * ((y - y0) / (self.y[..., bay + 1] - y0)))
         lead = np.broadcast_shapes(line.shape[:-1], y.shape[:-1], bay.shape[:-1])
         index = np.broadcast_to(bay, (*lead, bay.shape[-1]))
 

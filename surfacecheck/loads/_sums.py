@@ -2,42 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import NDArray
 
-__all__ = ["JUMPS", "Sums", "in_a_row"]
+__all__ = ["Sums"]
 
 Array = NDArray[np.float64]
 
 RUNNING = ("y", "z", "torque", "moment_z")
 JUMPS = ("force", "moment")
-
-
-def in_a_row(values: Sequence[ArrayLike]) -> Array:
-    """Lay values along a new last axis.
-
-    Parameters
-    ----------
-    values : sequence of array_like, each of shape (...)
-        One for each place on that axis [any].
-
-    Returns
-    -------
-    ndarray, shape (..., N)
-        The values.
-
-    Examples
-    --------
-    >>> in_a_row([1.0, np.array([2.0, 3.0])])
-    array([[1., 2.],
-           [1., 3.]])
-    """
-    arrays = [np.asarray(value, dtype=np.float64) for value in values]
-    if all(array.ndim == 0 for array in arrays):
-        return np.array(arrays, dtype=np.float64)
-    return np.stack(np.broadcast_arrays(*arrays), axis=-1)
 
 
 class Sums:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import material
 from surfacecheck.masses._parts import Unknown
 from surfacecheck.model import Surface
-from surfacecheck.provenance import Basis, Source
+from surfacecheck.provenance import Basis, Source, Value
 
 __all__ = ["density"]
 
@@ -22,6 +24,11 @@ _OTHERS = {
     "steel": (7850.0, _STEEL),
 }
 """Metals that are no sheet of the library."""
+
+
+@lru_cache(maxsize=256)
+def _shipped(alloy: str) -> Value:
+    return material(alloy).density
 
 
 def density(surface: Surface, alloy: str, key: str) -> tuple[float, Source]:
@@ -57,7 +64,7 @@ def density(surface: Surface, alloy: str, key: str) -> tuple[float, Source]:
     if own is not None or not alloy:
         raise Unknown(key=f"alloy.{alloy}.density" if own is not None else key)
     try:
-        shipped = material(alloy).density
+        shipped = _shipped(alloy)
     except SurfaceError:
         raise Unknown(key=key) from None
     if shipped.si is None:

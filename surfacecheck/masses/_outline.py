@@ -8,7 +8,7 @@ import numpy as np
 
 from surfacecheck.masses._parts import Array, Unknown, line_at
 from surfacecheck.model import Surface
-from surfacecheck.provenance import Value
+from surfacecheck.provenance import Value, in_a_row
 
 __all__ = ["Lines", "lines_of"]
 
@@ -64,7 +64,7 @@ def lines_of(surface: Surface) -> Lines:
         if missing:
             hidden[name] = values[missing[0]].key or f"outline.at[{missing[0] + 1}].{name}"
         else:
-            given[name] = np.stack(np.broadcast_arrays(*(np.asarray(v.si, dtype=np.float64) for v in values)), axis=-1)
+            given[name] = in_a_row([v.si for v in values if v.si is not None])
     if "up" in hidden:
         raise Unknown(key=hidden["up"])
     order = np.argsort(given["up"], axis=-1, kind="stable")

@@ -79,8 +79,8 @@ class Spread:
             Mass times distance aft of the pins [kg m].
         """
         y0, y1 = self.y[..., None, :-1], self.y[..., None, 1:]
-        start = np.clip(low[..., None], y0, y1)
-        half = (np.clip(high[..., None], y0, y1) - start)[..., None] / 2.0
+        start = np.minimum(np.maximum(low[..., None], y0), y1)
+        half = (np.minimum(np.maximum(high[..., None], y0), y1) - start)[..., None] / 2.0
         u = (start[..., None] + half * (1.0 + _NODES) - y0[..., None]) / (y1 - y0)[..., None]
         values = (v[..., None, :-1, None] * (1.0 - u) + v[..., None, 1:, None] * u for v in self.lines)
         mass, first = self.law(*values)
@@ -161,5 +161,6 @@ def line_at(stations: Array, line: Array, y: Array) -> Array:
     ndarray, shape (...)
         [m].
     """
-    part = np.clip((y[..., None] - stations[..., :-1]) / np.diff(stations), 0.0, 1.0)
-    return np.asarray(line[..., 0] + np.sum(np.diff(line) * part, axis=-1))
+    part = (y[..., None] - stations[..., :-1]) / (stations[..., 1:] - stations[..., :-1])
+    part = np.minimum(np.maximum(part, 0.0), 1.0)
+    return np.asarray(line[..., 0] + ((line[..., 1:] - line[..., :-1]) * part).sum(axis=-1))
