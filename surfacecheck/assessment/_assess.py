@@ -14,6 +14,8 @@ from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._statics import horn_pull_of, pins_of, rests_of
 from surfacecheck.checks import (
     Effects,
+    Finding,
+    Outcome,
     RowLoad,
     bracket_checks,
     bracket_loads,
@@ -114,9 +116,15 @@ def assess(surface: Surface) -> Assessment:
         rests=rests_of(loaded.titles, loaded.beams[0]),
         gaps=find_gaps(surface, findings, missing, box is None),
         assumptions=assumptions_of(surface, box, loaded),
-        remarks=remarks_of(surface, span, box, loaded),
+        remarks=(*_outside(findings), *remarks_of(surface, span, box, loaded)),
         not_looked_at=_not_looked_at(surface, rows, box is not None),
     )
+
+
+def _outside(findings: tuple[Finding, ...]) -> tuple[str, ...]:
+    """Say what the method cannot answer at all."""
+    odd = [f for f in findings if f.outcome == Outcome.OUTSIDE and f.margin is None]
+    return tuple(f"{f.part}: {f.gives}; {Outcome.OUTSIDE}" for f in odd)
 
 
 def _not_looked_at(surface: Surface, rows: tuple[RowLoad, ...], sections: bool) -> tuple[str, ...]:

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 __all__ = ["find_gaps"]
 
+CASE = "load case"
+
 ELSE = (
     (r"row\.[^.]+\.edge.*", "edge distance, and whether that sheet tears to its edge"),
     (r"row\..*", "rivet loads and margins of that row"),
@@ -76,13 +78,13 @@ def find_gaps(
         for key in horn_needs(surface):
             note(key, "rivets of the horn")
     for case in missing:
-        note(case.needs, f"load case: {case.name}")
+        note(case.needs, f"{CASE}: {case.name}")
     for finding in findings:
         for key in finding.missing if finding.outcome == Outcome.NOT_GIVEN else ():
             note(key, f"{finding.check.part}: {finding.gives}")
     for key in surface.gaps:
-        if key not in hides:
-            hides[key] = [what for pattern, what in ELSE if re.fullmatch(pattern, key)][:1]
+        if all(what.startswith(CASE) for what in hides.setdefault(key, [])):
+            hides[key][:0] = [what for pattern, what in ELSE if re.fullmatch(pattern, key)][:1]
     ordered = sorted(hides.items(), key=lambda item: -len(item[1]))
     return tuple(Gap(key, _short(what)) for key, what in ordered)
 

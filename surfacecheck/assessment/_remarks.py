@@ -57,8 +57,6 @@ def _open_box(box: Box, span: Span) -> str:
 
 def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> tuple[str, ...]:
     out = list(surface.remarks)
-    if surface.horn is not None and span.horn is not None and span.horn not in span.ribs and span.ribs:
-        out.append("no rib stands at the horn: its couple has no path into the box; outside the method: ask")
     if surface.horn is not None and not span.ribs:
         out.append("no rib is known: rib rows, and the horn's path into the box, are not looked at")
     out += [

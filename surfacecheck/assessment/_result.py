@@ -216,6 +216,11 @@ class Assessment:
         return tuple(f for f in self.findings if f.outcome == Outcome.NOT_GIVEN)
 
     @cached_property
+    def outside(self) -> tuple[Finding, ...]:
+        """What the method cannot answer at all: outside it, and without a margin."""
+        return tuple(f for f in self.findings if f.outcome == Outcome.OUTSIDE and f.margin is None)
+
+    @cached_property
     def statements(self) -> tuple[Finding, ...]:
         """Fractions of limit load at which something wrinkles, lowest first."""
         found = [f for f in self.findings if f.kind == "statement" and f.margin is not None and np.isfinite(f.margin)]
@@ -268,7 +273,7 @@ class Assessment:
             message = f"line {number} is not in the list: there are lines 1 to {len(self.lowest_by_part)}"
             raise SurfaceError(message)
         wanted = text.casefold().replace(" ", "-").replace("_", "-")
-        every = (*self.margins, *self.not_given, *self.bounds, *self.statements)
+        every = (*self.margins, *self.not_given, *self.outside, *self.bounds, *self.statements)
         for fits in (str.__eq__, str.startswith, str.__contains__):
             for finding in every:
                 names = (finding.name, f"{finding.part}:{finding.check.mode}")

@@ -161,7 +161,7 @@ def _stop_cases(
         for case in with_air:
             more = "" if case is None else f", with {case.title}"
             slug = f"stop-{side}" + ("" if case is None else f"-{case.name}")
-            yield LoadCase(
+            yield LoadCase(  # read for all of the surface: the couple runs from horn to stop inside it
                 slug,
                 f"swung to the {side} on its stop, greatest pilot force{more}",
                 section("23.675(c)"),
@@ -169,7 +169,6 @@ def _stop_cases(
                 air=None if case is None else case.air,
                 pilot=held,
                 fin=0.0 if case is None else case.fin,
-                reads="control",
                 closing="stop",
                 swing=swing,
                 notes=("the stop pushes along the chord at its arm off the line of the pins",),

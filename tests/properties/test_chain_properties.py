@@ -6,6 +6,7 @@ own: each test holds one run of the chain against another, or against balance.
 
 import re
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -230,7 +231,7 @@ def typed(assessment, shape, sign):
     p = sign * assessment.surface.load.pressure.si
     at, weight = np.polynomial.legendre.leggauss(5)
     total = np.zeros(6)
-    for (y0, y1), (c0, c1) in zip(zip(y[:-1], y[1:], strict=True), zip(c[:-1], c[1:], strict=True), strict=True):
+    for (y0, y1), (c0, c1) in zip(pairwise(y), pairwise(c), strict=True):
         u = 0.5 * (at + 1.0)
         chord, up, step = c0 + (c1 - c0) * u, y0 + (y1 - y0) * u, 0.5 * weight * (y1 - y0)
         w = p * chord
@@ -350,7 +351,7 @@ def test_an_open_trailing_edge_carries_nothing_across():
 
 
 def test_an_open_trailing_edge_leaves_the_torque_to_the_spar():
-    """Closed, the skins carry the couple of the horn; open, the sheet's own twisting must, and stresses the skins no more."""
+    """Closed, the cell carries the couple of the horn; open, only the sheet's own twisting, and it turns far more."""
     shut, opened = laid({"method.skins_carry": '"shear only"'}), laid(OPEN | {"method.skins_carry": '"shear only"'})
     case = shut.case_titles.index("side load to the left, even")
     assert opened.case_titles[case] == shut.case_titles[case]
@@ -419,7 +420,7 @@ def test_what_a_row_brings_to_a_sheet_is_the_change_of_its_axial_force(bay):
 
 
 def test_a_sheet_under_the_others_shares_the_row_in_any_order_of_the_stack(rudder):
-    """Spar between skin and nose: each interface carries the flow of one sheet; spar below both: the last, their sum."""
+    """Spar between skin and nose: each interface has the flow of one sheet; spar below both: the last their sum."""
     between = laid({"row.left_skin_to_spar.joins": '["left_skin", "spar", "nose_skin"]'})
     name = "left_skin_to_spar"
     one = next(load for load in between.rows if load.row.name == name)

@@ -1,0 +1,320 @@
+"""Surfaces off the beaten track, and half-filled ones: finite numbers, or one plain sentence; never anything else.
+
+Each is the demo rudder or elevator with something changed. Invented throughout.
+"""
+
+import re
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import surfacecheck
+from surfacecheck.errors import SurfaceError
+from surfacecheck.reading import read_text
+from surfacecheck.working import evaluate
+
+DATA = Path(__file__).parents[2] / "data"
+ALLOY = 'alloy = "2024-T3 clad"'
+
+
+def laid(changes, base="rudder.toml"):
+    lines = "".join(f"{key} = {answer}\n" for key, answer in changes.items())
+    text = f'based_on = "{base}"\ntitle = "tried"\n{lines}'
+    return surfacecheck.assess(read_text(text, "tried.toml", folder=DATA))
+
+
+def without(*rows):
+    return {f"row.{row}.gone": '"yes"' for row in rows}
+
+
+def sound(one):
+    """Nothing that is worked out may be other than a finite number; a margin may be infinite where nothing acts."""
+    for name in (
+        "V_x",
+        "V_z",
+        "N",
+        "M_x",
+        "M_z",
+        "T_0",
+        "reactions",
+        "horn_force",
+        "spar_pull",
+        "edge_pull",
+        "rib_load",
+    ):
+        assert np.isfinite(getattr(one.effects, name)).all(), name
+    if one.effects.flow is not None:
+        assert all(np.isfinite(part).all() for part in one.effects.flow)
+    for row in one.rows:
+        assert np.isfinite(row.shear).all(), row.row.name
+        assert np.isfinite(row.tension).all(), row.row.name
+        assert (row.shear >= 0.0).all()
+    for group in (*one.brackets, *([one.horn] if one.horn is not None else [])):
+        assert np.isfinite(group.share).all()
+    for finding in one.findings:
+        assert finding.margin is None or not np.isnan(finding.margin), finding.name
+        assert finding.required is None or np.isfinite(finding.required), finding.name
+        redone(finding)
+    assert max(rest.rest for rest in one.rests) < 1e-8
+    assert all(np.isfinite([p.sideways.value, p.fore_aft.value, p.along.value]).all() for p in one.pins)
+
+
+def redone(finding):
+    """The working that is shown gives the number that is shown."""
+    if finding.working is None or (finding.margin is not None and not np.isfinite(finding.margin)):
+        return
+    for shown in (finding.working, *finding.working.steps):
+        value = evaluate(shown.formula, {one.name: one.si for one in shown.symbols})
+        assert value == pytest.approx(shown.result, rel=1e-9, abs=1e-9), (finding.name, shown.formula)
+
+
+NO_SKINS = without("left_skin_to_spar", "right_skin_to_spar", "left_skin_to_ribs", "right_skin_to_ribs",
+                   "nose_skin_to_ribs", "trailing_edge")  # fmt: skip
+PITCH = 'rivet = "small", from = "20 mm", to = "1080 mm", pitch = "25 mm"'
+NO_NOSE = without("left_skin_to_spar", "right_skin_to_spar", "nose_skin_to_ribs") | {
+    "sheet.nose_skin": '{ thickness = "none" }',
+    "row.left": f'{{ joins = ["left_skin", "spar"], {PITCH}, edge = {{ left_skin = "7 mm", spar = "7 mm" }} }}',
+    "row.right": f'{{ joins = ["right_skin", "spar"], {PITCH}, edge = {{ right_skin = "7 mm", spar = "7 mm" }} }}',
+}
+ONE_RIB = {"sheet.ribs.up": '["0 mm"]', "sheet.ribs.flanges_point": '["up"]'}
+
+AT = (
+    '[{{ up = "0 mm", fin_ahead = "380 mm", nose_ahead = "35 mm", nose_around = "145 mm", web_behind = "{web}", '
+    'edge_behind = "420 mm", spar_depth = "60 mm" }}, {{ up = "1100 mm", fin_ahead = "270 mm", nose_ahead = "30 mm", '
+    'nose_around = "125 mm", web_behind = "{web}", edge_behind = "300 mm", spar_depth = "45 mm" }}]'
+)
+
+RUDDERS = {
+    "flanges ahead": {"sheet.spar.flanges_point": '"ahead"'},
+    "lip": {"sheet.spar.lip": '"6 mm"'},
+    "lip, flanges ahead": {"sheet.spar.lip": '"6 mm"', "sheet.spar.flanges_point": '"ahead"'},
+    "no nose": NO_NOSE,
+    "nose, no openings": {"sheet.nose_skin.cut_at_hinge": '"none"'},
+    "torque tube": {"horn": '{ driven_by = "torque tube", turns_other_half = "no" }'},
+    "horn in mid-span, at a rib": {"horn.up": '"560 mm"'},
+    "horn in mid-span, no rib": {"horn.up": '"500 mm"'},
+    "horn at the tip": {"horn.up": '"1100 mm"'},
+    "one rib": ONE_RIB,
+    "one rib, no nose": NO_NOSE | ONE_RIB,
+    "load spread evenly": {"method.load_reaches_spar": '"evenly"'},
+    "load through ribs": {"method.load_reaches_spar": '"through ribs"'},
+    "skins carry shear only": {"method.skins_carry": '"shear only"'},
+    "strips at the rows": {"method.skins_carry": '"shear and a strip at each row"'},
+    "two hinges": {"hinge.middle.gone": '"yes"'},
+    "five hinges": {
+        "hinge.second": '{ same_as = "bottom", up = "300 mm", takes_along = "no" }',
+        "hinge.fourth": '{ same_as = "bottom", up = "785 mm", takes_along = "no" }',
+    },
+    "pins off line, soft, in a fin that bends": {
+        "hinge.middle.out_of_line": '"0.8 mm left"', "hinge.middle.gives_sideways": '"1.0 mm/kN"',
+        "hinge.middle.gives_fore_aft": '"0.4 mm/kN"', "hinge.top.fin_bends": '"3 mm left"',
+        "hinge.middle.out_of_line_aft": '"0.5 mm ahead"',
+    },
+    "fin with a stiffness": {"fin.bending_stiffness": '"40000 N m2"'},
+    "doubler wider than the web": {"sheet.bottom_doubler.wide": '"80 mm"'},
+    "doubler on the flange": {"sheet.bottom_doubler.on": '"spar flange"'},
+    "doubler on a skin": {"sheet.bottom_doubler.on": '"left_skin"'},
+    "folded edge": {"outline.trailing_edge": '"folded"', **without("trailing_edge")},
+    "open edge": {"outline.trailing_edge": '"open"', **without("trailing_edge")},
+    "pins off the middle": {"outline.pins_off_middle": '"12 mm left"'},
+    "web on the pins": {"outline.at": AT.format(web="0 mm")},
+    "web ahead of the pins": {"outline.at": AT.format(web="8 mm ahead")},
+    "left skin missing": without("left_skin_to_spar", "left_skin_to_ribs", "trailing_edge") | {
+        "sheet.left_skin": '{ thickness = "none" }', "sheet.right_skin": f'{{ thickness = "0.5 mm", {ALLOY} }}',
+        "sheet.nose_skin": f'{{ thickness = "0.5 mm", {ALLOY}, cut_at_hinge = "70 mm" }}'},
+    "right skin missing": without("right_skin_to_spar", "right_skin_to_ribs", "trailing_edge") | {
+        "sheet.right_skin": '{ thickness = "none" }'},
+    "no skin at all": NO_SKINS | {
+        f"sheet.{skin}": '{ thickness = "none" }' for skin in ("left_skin", "right_skin", "nose_skin")},
+    "spar alone, its web full of holes": {"sheet.spar.holes": '[{ up = "300 mm", across = "25 mm" }]'},
+    "stop on the surface": {"controls.stopped_at": '"surface"',
+                            "controls.stop": '{ up = "325 mm", arm = "80 mm", side = "both" }'},
+    "gust lock on the surface": {"controls.locked_at": '"surface"'},
+    "balance mass": {"balance_mass": '{ mass = "1.2 kg", up = "1090 mm", ahead = "120 mm" }'},
+    "one rivet in each bracket": {"bracket.plate.along": "1", "bracket.plate.sideways": "1"},
+    "one line of rivets in each bracket": {"bracket.plate.along": "1"},
+    "one rivet in the horn": {"horn.fixed_with.fore_aft": "1", "horn.fixed_with.sideways": "1"},
+    "cable at an angle": {"horn.leaves": '"12 deg inward, 5 deg up"'},
+    "bracket without a rib": {"hinge.bottom.rib_behind": '"no"'},
+    "bracket behind the web": {"bracket.plate.on_face": '"behind"'},
+    "nobody takes the load along the pins": {"hinge.bottom.takes_along": '"no"'},
+}  # fmt: skip
+
+ELEVATORS = {
+    "rod that pushes": {"horn.leaves": '"straight behind"'},
+    "rod at an angle": {"horn.leaves": '"12 deg inward, 5 deg out"'},
+    "torque tube to the other half": {"horn": '{ driven_by = "torque tube", turns_other_half = "yes", out = "0 in" }'},
+    "right half": {"half": '"right"'},
+    "pins off the middle": {"outline.pins_off_middle": '"0.4 in bottom"'},
+}
+
+
+@pytest.mark.parametrize("what", RUDDERS)
+def test_odd_rudder(what):
+    sound(laid(RUDDERS[what]))
+
+
+@pytest.mark.parametrize("what", ELEVATORS)
+def test_odd_elevator(what):
+    sound(laid(ELEVATORS[what], "elevator.toml"))
+
+
+REFUSED = {
+    "hinge beyond the tip": ({"hinge.top.up": '"1200 mm"'}, ["hinge.top", "1200 mm", "1100 mm"]),
+    "horn beyond the tip": ({"horn.up": '"1130 mm"'}, ["horn", "1130 mm", "1100 mm"]),
+    "two hinges at one place": ({"hinge.middle.up": '"90.2 mm"'}, ["hinge", "two hinges at one place"]),
+    "one hinge": ({"hinge.middle.gone": '"yes"', "hinge.top.gone": '"yes"'}, ["hinge", "two"]),
+    "row to a skin that is not there": ({"sheet.left_skin": '{ thickness = "none" }'}, ["left_skin", "do not meet"]),
+    "bracket wider than the web": (
+        {"bracket.plate.gap_sideways": '"58 mm"', "hinge.bottom.rib_behind": '"no"'},
+        ["bracket.plate", "58 mm", "deep"],
+    ),
+    "no load at all": (
+        {"load.pressure": '"?"', "load.wind_at_tiedown": '"none"', "aeroplane.weight": '"?"',
+         "controls.horn_per_pilot": '"?"', "hinge.bottom.takes_along": '"no"'},
+        ["no load case", "load.pressure"],
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("what", REFUSED)
+def test_refused_in_plain_words(what):
+    changes, words = REFUSED[what]
+    with pytest.raises(SurfaceError) as caught:
+        laid(changes)
+    assert all(word in str(caught.value) for word in words), str(caught.value)
+
+
+# ---- half-filled
+
+PARTS = "CDEFGH"
+
+
+@pytest.fixture(scope="module")
+def whole_text():
+    return (DATA / "rudder.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("letter", PARTS)
+def test_a_file_filled_up_to_a_part(whole_text, letter):
+    """Every part stands for itself: what comes later hides its own answers only."""
+    cut = whole_text[: whole_text.index(f"# ---- {letter}")]
+    one = surfacecheck.assess(read_text(cut, "half.toml", folder=DATA))
+    sound(one)
+    assert len(one.pins) == 3
+    assert (len(one.rows) > 0) == (letter in "FGH")
+    assert (len(one.brackets) > 0) == (letter in "GH")
+    assert one.gaps
+
+
+def test_only_papers_and_tape_give_pin_loads_by_statics(whole_text):
+    """Constant stiffness, bending alone, named as an assumption."""
+    cut = whole_text[: whole_text.index("# ---- C")]
+    one = surfacecheck.assess(read_text(cut, "half.toml", folder=DATA))
+    assert "constant stiffness" in one.assumptions[0]
+    assert one.horn_pull is not None
+    case = one.case_titles.index("side load to the left, even")
+    assert one.beam.reactions[case, :, 2].sum() == pytest.approx(-475.2)  # 1.2 kPa x 1.1 m x (0.42 + 0.30) m / 2
+
+
+def test_without_a_horn_fore_and_aft_loads_are_not_made_up(whole_text):
+    cut = re.sub(r"\[horn\].*", "", whole_text[: whole_text.index("# ---- C")], flags=re.S)
+    one = surfacecheck.assess(read_text(cut, "half.toml", folder=DATA))
+    sound(one)
+    assert one.horn_pull is None
+    assert any("the horn is not known" in remark for remark in one.remarks)
+
+
+UNKNOWN = {
+    "skin": ({"sheet.left_skin.thickness": '"?"', "sheet.right_skin.thickness": '"?"', "sheet.nose_skin.thickness":
+              '"0.5 mm"'}, "sheet.left_skin.thickness", "shear flows"),
+    "skin's metal": ({"sheet.left_skin.alloy": '"?"'}, "sheet.left_skin.alloy", "shear flows"),
+    "nose": ({"sheet.nose_skin.thickness": '"?"'}, "sheet.nose_skin.thickness", "cell of the nose"),
+    "nose's metal": ({"sheet.nose_skin.alloy": '"?"'}, "sheet.nose_skin.alloy", "cell of the nose|nose skin"),
+    "openings": ({"sheet.nose_skin.cut_at_hinge": '"?"'}, "sheet.nose_skin.cut_at_hinge", "cell"),
+    "ribs": ({"sheet.ribs.up": '"?"', "sheet.ribs.flanges_point": '"?"'}, "sheet.ribs.up", "rib rows"),
+    "rivet's figures": ({"rivet.small.shear": '"?"', "rivet.small.pull": '"?"'}, "rivet.small.shear", "rivet shears"),
+    "rivet": ({"rivet.small.diameter": '"?"', "rivet.small.hole": '"?"'}, "rivet.small.diameter", "crushes"),
+    "rivet of a row": ({"row.trailing_edge.rivet": '"?"'}, "row.trailing_edge.rivet", "that row"),
+    "pitch": ({"row.trailing_edge.pitch": '"?"'}, "row.trailing_edge.pitch", "that row"),
+    "edge distance": (
+        {"row.trailing_edge.edge.left_skin": '"?"'}, "row.trailing_edge.edge.left_skin", "tears to its edge"
+    ),
+    "bracket's rivet": ({"bracket.plate.rivet": '"?"'}, "bracket.plate.rivet", "rivets of the bottom hinge bracket"),
+    "pattern": ({"bracket.plate.along": '"?"'}, "bracket.plate.along", "rivets of the bottom hinge bracket"),
+    "face": ({"bracket.plate.on_face": '"?"'}, "bracket.plate.on_face", "rivets of the bottom hinge bracket"),
+    "pin": ({"bracket.plate.pin.diameter": '"?"'}, "bracket.plate.pin.diameter", "pin shears"),
+    "flanges": ({"sheet.spar.flanges_point": '"?"'}, "sheet.spar.flanges_point", "shear flows"),
+    "lap": ({"outline.lap": '"?"'}, "outline.lap", "shear flows"),
+    "arm": ({"horn.arm": '"?"'}, "horn.arm", "load case"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("what", UNKNOWN)
+def test_one_value_unknown_hides_its_own_answers_and_says_so(what):
+    changes, key, words = UNKNOWN[what]
+    one = laid(changes)
+    sound(one)
+    hides = [gap.hides for gap in one.gaps if gap.key == key]
+    assert len(hides) == 1, [gap.key for gap in one.gaps]
+    assert re.search(words, hides[0]), hides
+    assert "nothing" not in hides[0]
+
+
+# ---- and what the odd ones say
+
+
+def test_rivets_in_one_line_are_outside_the_method_and_stop_nothing_else():
+    one = laid(RUDDERS["one line of rivets in each bracket"])
+    names = {f.name for f in one.findings if f.outcome == surfacecheck.checks.Outcome.OUTSIDE}
+    assert "hinge.bottom.bracket:one-line" in names
+    assert any("bottom hinge, bracket: its rivets stand in one line" in remark for remark in one.remarks)
+    assert any(f.name.startswith("row.left_skin_to_spar") and f.margin is not None for f in one.findings)
+
+
+def test_a_horn_on_one_rivet_is_outside_the_method_and_stops_nothing_else():
+    one = laid(RUDDERS["one rivet in the horn"])
+    assert one.find("horn.rivets:one-line").outcome == surfacecheck.checks.Outcome.OUTSIDE
+    assert one.horn is None
+    assert len(one.brackets) == len(one.pins)
+
+
+def test_a_horn_without_a_rib_is_outside_the_method():
+    one = laid(RUDDERS["horn in mid-span, no rib"])
+    assert one.find("horn.path:no-rib").outcome == surfacecheck.checks.Outcome.OUTSIDE
+    assert any("no path into the box" in remark for remark in one.remarks)
+    assert "sheet.ribs.up" not in {gap.key for gap in one.gaps}  # it is known where the ribs are
+
+
+def test_without_any_rib_the_horn_is_not_silently_fine():
+    one = laid(UNKNOWN["ribs"][0])
+    assert any("no rib is known" in remark for remark in one.remarks)
+
+
+@pytest.mark.parametrize("what", ["one rib", "load spread evenly"])
+def test_rib_rows_say_where_panel_loads_are_not_in_them(what):
+    one = laid(RUDDERS[what])
+    row = next(load for load in one.rows if load.row.name == "left_skin_to_ribs")
+    assert row.shear.max() > 0.0  # the couple of the horn
+    assert any("not in this number" in note for note in row.notes)
+
+
+def test_a_row_that_no_check_knows_is_listed_as_not_looked_at():
+    one = laid(RUDDERS["doubler on the flange"])
+    assert "the row doubler to spar" in one.not_looked_at
+    assert "the row doubler to spar" not in laid({}).not_looked_at
+
+
+def test_a_stop_on_the_surface_puts_the_couple_into_the_cell_between_stop_and_horn():
+    """23.675(c): the pilot's pull at the horn is held at the stop, and every row between them has its torque."""
+    one = laid(RUDDERS["stop on the surface"])
+    title = "swung to the left on its stop, greatest pilot force"
+    case = one.case_titles.index(title)
+    between = one.span.between(0.0, 0.325)
+    arm, pull = 0.100, np.abs(one.effects.horn_force[case, :, 0]).max() - 120.0
+    assert np.abs(one.beam.T_0[case, between]) == pytest.approx(np.full(between.sum(), arm * pull), rel=1e-9)
+    assert np.abs(one.beam.T_0[case, ~between]).max() < 1e-9
+    row = next(load for load in one.rows if load.row.name == "left_skin_to_spar")
+    assert title in row.effects.cases
+    assert np.abs(one.beam.reactions[case, :, 0]).max() > pull  # both pushes load the pins fore and aft
