@@ -56,9 +56,11 @@ def sheet_range(thinnest: float, diameter: float, *, place: str = "") -> RuleRes
     positive(thinnest=thinnest, diameter=diameter)
     least = LEAST_T_OVER_D * diameter
     outcome: Outcome = NOT_COVERED if judged(thinnest, least) == DOES_NOT_MEET else MEETS
-    pattern = f"sheet {{found}} under a {length(float(diameter))} rivet; the tables start at {{asked}} (t/D {LEAST_T_OVER_D:g})"
+    pattern = (
         f"sheet {{found}} under a {length(float(diameter))} rivet; "
         f"the tables start at {{asked}} (t/D {LEAST_T_OVER_D:g})"
+    )
+    return result("sheet for this rivet", outcome, thinnest, least, pattern, _SHEET, place=place)
 
 
 def diameter_for_sheet(diameter: float, thickest: float, *, place: str = "") -> RuleResult:
