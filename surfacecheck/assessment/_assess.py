@@ -136,7 +136,7 @@ def _not_looked_at(surface: Surface, rows: tuple[RowLoad, ...], sections: bool) 
 
 def _box(surface: Surface, span: Span) -> Box:
     doubled = {
-        name: span.between(float(d.start.si) - 1e-9, float(d.to.si) + 1e-9)  # type: ignore[arg-type]
+        name: span.between(plain(d.start) - 1e-9, plain(d.to) + 1e-9)
         for name, d in surface.sheet.doublers.items()
         if d.start.known and d.to.known
     }
@@ -163,8 +163,8 @@ def _effects(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> E
     spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
     again = len(states)
 
-    def twice(array: Array) -> Array:
-        return np.concatenate([array] * again)
+    def twice(array: Kind) -> Kind:
+        return np.concatenate([array] * again) if again > 1 else array  # type: ignore[return-value]
 
     ribs = given.force[:, list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
     return Effects(

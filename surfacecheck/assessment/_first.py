@@ -12,6 +12,9 @@ if TYPE_CHECKING:
 
 __all__ = ["first_needs"]
 
+LEAST = 2
+"""Places and hinges that a surface needs at least."""
+
 PINS = "the loads at the pins, and everything after them"
 
 
@@ -32,17 +35,21 @@ def first_needs(surface: Surface) -> tuple[Gap, ...]:
     places = [p for p in surface.outline.places if p.up.known and p.edge_behind.known]
     if not _load_is_known(surface):
         found.append(Gap("load.pressure", f"{PINS}; or give load.total, or load.rule"))
-    needed = (("load.over", surface.load.over), ("load.level", surface.load.level), ("load.begins_at", surface.load.begins_at))
+    needed = (
+        ("load.over", surface.load.over),
+        ("load.level", surface.load.level),
+        ("load.begins_at", surface.load.begins_at),
+    )
     if surface.load.rule is None:
         found += [Gap(key, PINS) for key, word in needed if word is None]
     if not surface.load.fades_aft and surface.load.rule is None:
         found.append(Gap("load.fades_aft", PINS))
-    if len(places) < 2:
+    if len(places) < LEAST:
         found.append(Gap("outline.at", f"{PINS}; two places with up and edge_behind, root and tip"))
     known = [hinge for hinge in surface.hinges.values() if hinge.up.known]
-    if len(known) < 2:
+    if len(known) < LEAST:
         unknown = [f"hinge.{name}.up" for name, hinge in surface.hinges.items() if not hinge.up.known]
-        found += [Gap(key, PINS) for key in unknown[: 2 - len(known)]]
+        found += [Gap(key, PINS) for key in unknown[: LEAST - len(known)]]
     if found:
         return tuple(found)
     cases, missing = load_cases(surface)

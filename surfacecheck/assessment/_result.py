@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from surfacecheck.assessment._found import Gap, HornPull, PinLoad, Rest, Worst
 from surfacecheck.checks import Finding, Outcome
 from surfacecheck.errors import SurfaceError
 
@@ -46,92 +47,7 @@ NOT_LOOKED_AT = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Worst:
-    """The largest of something over the load cases, with its sign and its case."""
-
-    value: float
-    case: str
-
-
-@dataclass(frozen=True, slots=True)
-class PinLoad:
-    """Load at one pin, from the surface on the pin's bracket.
-
-    Attributes
-    ----------
-    name : str
-        Hinge.
-    up : float
-        Place along the pins [m].
-    sideways, fore_aft, along : Worst
-        Largest force of the surface on the pin, along z, x (positive aft) and y [N].
-    turned_sideways, turned_fore_aft : Worst
-        The same in the axes of the fixed bracket, with the surface at its greatest swing [N].
-    apart : Worst
-        Largest difference of the two idealisations, over the largest hinge load of that case [-].
-    """
-
-    name: str
-    up: float
-    sideways: Worst
-    fore_aft: Worst
-    along: Worst
-    turned_sideways: Worst
-    turned_fore_aft: Worst
-    apart: Worst
-
-
-@dataclass(frozen=True, slots=True)
-class HornPull:
-    """Largest pull at the horn.
-
-    Attributes
-    ----------
-    kind : str
-        cable, rod or torque tube.
-    up : float
-        Place along the pins [m].
-    pull : Worst
-        Largest pull of one cable or of the rod [N]; torque of a torque tube [N m].
-    """
-
-    kind: str
-    up: float
-    pull: Worst
-
-
-@dataclass(frozen=True, slots=True)
-class Rest:
-    """Equilibrium of one load case: what goes in, and what is left over when all hinges and cables push back.
-
-    Attributes
-    ----------
-    case : str
-        Name of the case.
-    applied : tuple of float
-        Force in, (x, y, z) [N].
-    held : tuple of float
-        Force back at pins and horn, (x, y, z) [N].
-    rest : float
-        Largest force left over, moments divided by the span among them [N].
-    """
-
-    case: str
-    applied: tuple[float, float, float]
-    held: tuple[float, float, float]
-    rest: float
-
-
-@dataclass(frozen=True, slots=True)
-class Gap:
-    """A value that is not given, and what it hides."""
-
-    key: str
-    hides: str
-
-
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Assessment:
     """Everything that was worked out of one surface; what could not be is named in ``gaps``.
 
@@ -281,3 +197,40 @@ class Assessment:
                     return finding
         message = f'no number is called "{text}"; names are such as {", ".join(f.name for f in self.margins[:3])}'
         raise SurfaceError(message)
+
+    def show(self, name: str | int = 1, system: Literal["metric", "inch"] = "metric") -> str:
+        """Write out how a number was worked.
+
+        Parameters
+        ----------
+        name : str or int
+            As in :meth:`find`.
+        system : {"metric", "inch"}
+            Units.
+
+        Returns
+        -------
+        str
+            Sentence, formula, every letter with value, unit and source, result.
+
+        Raises
+        ------
+        SurfaceError
+            Where nothing fits.
+        """
+        from surfacecheck.assessment._sentence import show_working
+
+        return show_working(self.find(name), self, system)
+
+    def __str__(self) -> str:
+        from surfacecheck.assessment._summary import summary
+
+        return summary(self, "inch" if self.surface.units == "inch" else "metric")
+
+    def __repr__(self) -> str:
+        return f"<Assessment of {self.surface.name!r}, {self.surface.title}: {len(self.margins)} margins>"
+
+    def _repr_html_(self) -> str:
+        from surfacecheck.assessment._summary import notebook_html
+
+        return notebook_html(self, "inch" if self.surface.units == "inch" else "metric")

@@ -8,6 +8,7 @@ import numpy as np
 
 from surfacecheck.checks import RowLoad, edge_of, plan_row
 from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
     RuleResult,
     bend_clearance,
@@ -33,7 +34,7 @@ __all__ = ["rules_of"]
 
 
 def _f(value: Value) -> float:
-    return float(np.min(value.si))  # type: ignore[arg-type]
+    return value.si if isinstance(value.si, float) else float(np.min(numbers(value)))
 
 
 def _head(rivet: Rivet) -> str:

@@ -8,6 +8,7 @@ import numpy as np
 
 from surfacecheck.assessment._result import HornPull, PinLoad, Rest, Worst
 from surfacecheck.model import DrivenBy
+from surfacecheck.provenance import plain
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -50,8 +51,8 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
     difference = np.abs(beams[0].reactions - beams[1].reactions).max(axis=-1)
     apart = difference / np.where(largest > 0.0, largest, 1.0)[:, None]
     swing = max(
-        (float(v.si) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0
-    )  # type: ignore[arg-type]
+        (plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0
+    )
     out = []
     for h, (name, b) in enumerate(span.hinges.items()):
         x, y, z = (on_pin[:, h, i] for i in range(3))
@@ -95,7 +96,7 @@ def horn_pull_of(surface: Surface, titles: tuple[str, ...], force: Array, beam: 
     horn = surface.horn
     if horn is None or horn.driven_by is None or not horn.up.known:
         return None
-    up = float(horn.up.si)  # type: ignore[arg-type]
+    up = plain(horn.up)
     if horn.driven_by is DrivenBy.TORQUE_TUBE:
         at = int(np.argmax(np.abs(beam.T_0).max(axis=-1)))
         worst = beam.T_0[at, int(np.argmax(np.abs(beam.T_0[at])))]
@@ -137,6 +138,6 @@ def rests_of(titles: tuple[str, ...], beam: Beam) -> tuple[Rest, ...]:
     force = np.abs(given + held).max(axis=-1)
     rest = np.maximum(force, np.abs(np.stack([M_x, M_z, T])).max(axis=0) / span)
     return tuple(
-        Rest(title, tuple(map(float, given[c])), tuple(map(float, held[c])), float(rest[c]))
-        for c, title in enumerate(titles)
-    )  # type: ignore[misc]
+        Rest(title, (into[0], into[1], into[2]), (back[0], back[1], back[2]), left)
+        for title, into, back, left in zip(titles, given.tolist(), held.tolist(), rest.tolist(), strict=True)
+    )
