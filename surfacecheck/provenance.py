@@ -163,6 +163,8 @@ def plain(value: Value) -> float:
     >>> plain(Value(0.025, "25 mm"))
     0.025
     """
+    if isinstance(value.si, float):
+        return value.si
     found = numbers(value)
     if found.size != 1:
         message = f"{value.key or 'a value'} is a stack of {found.size} variants: one number is needed here, take one"

@@ -65,10 +65,13 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     loads, force, side, _ = hold_torque(span.stations, beam_loads(given), given)
     stiffness = beam_stiffness(np.ones(span.y.size), np.ones(span.y.size)) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
-    beams = tuple(solve(span.stations, loads, stiffness, supports, coupled) for coupled in (box is not None, False))
+    beams = (
+        solve(span.stations, loads, stiffness, supports, coupled=box is not None),
+        solve(span.stations, loads, stiffness, supports, coupled=False),
+    )
     horn_force, points = _at_horn(surface, every, force, side)
     by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
-    return Loaded(titles, every, by_ribs, given, beams, horn_force, points)  # type: ignore[arg-type]
+    return Loaded(titles, every, by_ribs, given, beams, horn_force, points)
 
 
 def _repeated(loads: CaseLoads, times: int) -> CaseLoads:

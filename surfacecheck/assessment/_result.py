@@ -47,6 +47,10 @@ NOT_LOOKED_AT = (
 )
 
 
+def _margin(finding: Finding) -> float:
+    return np.inf if finding.margin is None else finding.margin
+
+
 @dataclass(frozen=True, eq=False, repr=False)
 class Assessment:
     """Everything that was worked out of one surface; what could not be is named in ``gaps``.
@@ -116,7 +120,7 @@ class Assessment:
     def margins(self) -> tuple[Finding, ...]:
         """Every margin, lowest first."""
         found = [f for f in self.findings if f.kind == "margin" and f.margin is not None and np.isfinite(f.margin)]
-        return tuple(sorted(found, key=lambda f: f.margin))  # type: ignore[arg-type, return-value]
+        return tuple(sorted(found, key=_margin))
 
     @cached_property
     def lowest_by_part(self) -> tuple[Finding, ...]:
@@ -140,7 +144,7 @@ class Assessment:
     def statements(self) -> tuple[Finding, ...]:
         """Fractions of limit load at which something wrinkles, lowest first."""
         found = [f for f in self.findings if f.kind == "statement" and f.margin is not None and np.isfinite(f.margin)]
-        return tuple(sorted(found, key=lambda f: f.margin))  # type: ignore[arg-type, return-value]
+        return tuple(sorted(found, key=_margin))
 
     @cached_property
     def bounds(self) -> tuple[Finding, ...]:

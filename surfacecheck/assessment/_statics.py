@@ -50,9 +50,7 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
     largest = np.abs(beams[0].reactions).max(axis=(-2, -1))
     difference = np.abs(beams[0].reactions - beams[1].reactions).max(axis=-1)
     apart = difference / np.where(largest > 0.0, largest, 1.0)[:, None]
-    swing = max(
-        (plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0
-    )
+    swing = max((plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)
     out = []
     for h, (name, b) in enumerate(span.hinges.items()):
         x, y, z = (on_pin[:, h, i] for i in range(3))

@@ -11,7 +11,7 @@ import numpy as np
 from surfacecheck.library._materials import Material, material
 from surfacecheck.library._rivets import rivets
 from surfacecheck.model import RivetSet
-from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
+from surfacecheck.provenance import UNKNOWN, Basis, Source, Value, numbers, plain
 
 if TYPE_CHECKING:
     from surfacecheck.model import Alloy, Rivet, Surface
@@ -22,7 +22,22 @@ ALUMINIUM_POISSON = 0.33
 SAME_SIZE = 0.02
 """Share by which a typed diameter may miss the table's and still be that rivet (1/8 in is 3.175 mm, sold as 3.2)."""
 
-NOT_NAMED = Material("metal not given", *([UNKNOWN] * 13))
+NOT_NAMED = Material(
+    name="metal not given",
+    tension=UNKNOWN,
+    tension_yield=UNKNOWN,
+    compression_yield=UNKNOWN,
+    shear=UNKNOWN,
+    bearing_15=UNKNOWN,
+    bearing_20=UNKNOWN,
+    bearing_yield_15=UNKNOWN,
+    bearing_yield_20=UNKNOWN,
+    modulus=UNKNOWN,
+    modulus_compression=UNKNOWN,
+    shear_modulus=UNKNOWN,
+    poisson=UNKNOWN,
+    density=UNKNOWN,
+)
 
 
 @lru_cache(maxsize=256)
@@ -36,24 +51,27 @@ def _own(alloy: Alloy, name: str) -> Material:
     shear_modulus = UNKNOWN
     if alloy.stiffness.known:
         text = f"G = E / (2 (1 + {ALUMINIUM_POISSON}))"
-        shear_modulus = Value(
-            alloy.stiffness.si / (2.0 * (1.0 + ALUMINIUM_POISSON)), "", Source(Basis.WORKED_OUT, text)
-        )  # type: ignore[operator]
-    values = {
-        "tension": alloy.tension,
-        "tension_yield": alloy.yield_,
-        "shear": alloy.shear,
-        "compression_yield": alloy.compression_yield if alloy.compression_yield.known else alloy.yield_,
-        "bearing_20": alloy.crushing,
-        "bearing_yield_20": alloy.crushing_yield,
-        "modulus": alloy.stiffness,
-        "modulus_compression": alloy.stiffness,
-        "shear_modulus": shear_modulus,
-        "density": alloy.density,
-        "poisson": Value(ALUMINIUM_POISSON, "", Source(Basis.ASSUMED, "as aluminium alloys")),
-    }
-    sourced = {k: v if v.source.basis is not Basis.NOT_SAID else replace(v, source=where) for k, v in values.items()}
-    return replace(NOT_NAMED, name=name, **sourced)
+        G = numbers(alloy.stiffness) / (2.0 * (1.0 + ALUMINIUM_POISSON))
+        shear_modulus = Value(G if G.ndim else float(G), "", Source(Basis.WORKED_OUT, text))
+
+    def sourced(value: Value) -> Value:
+        return value if value.source.basis is not Basis.NOT_SAID else replace(value, source=where)
+
+    return replace(
+        NOT_NAMED,
+        name=name,
+        tension=sourced(alloy.tension),
+        tension_yield=sourced(alloy.yield_),
+        shear=sourced(alloy.shear),
+        compression_yield=sourced(alloy.compression_yield if alloy.compression_yield.known else alloy.yield_),
+        bearing_20=sourced(alloy.crushing),
+        bearing_yield_20=sourced(alloy.crushing_yield),
+        modulus=sourced(alloy.stiffness),
+        modulus_compression=sourced(alloy.stiffness),
+        shear_modulus=sourced(shear_modulus),
+        density=sourced(alloy.density),
+        poisson=Value(ALUMINIUM_POISSON, "", Source(Basis.ASSUMED, "as aluminium alloys")),
+    )
 
 
 def is_known_metal(surface: Surface, name: str) -> bool:
@@ -89,15 +107,14 @@ def metal_of(surface: Surface, name: str, thickness: Value = UNKNOWN) -> Materia
         return _own(surface.alloys[name], name)
     if not thickness.known or thickness.absent:
         return _table(name, None)
-    if np.ndim(thickness.si) == 0:  # type: ignore[arg-type]
-        return _table(name, float(thickness.si))  # type: ignore[arg-type]
-    return material(name, thickness.si)
+    t = numbers(thickness)
+    return material(name, t) if t.ndim else _table(name, float(t))
 
 
 @lru_cache(maxsize=128)
 def _solid(alloy: str, diameter: float) -> tuple[Value, Value]:
     for one in rivets().values():
-        same = one.diameter.known and abs(one.diameter.si / diameter - 1.0) < SAME_SIZE  # type: ignore[operator]
+        same = one.diameter.known and abs(plain(one.diameter) / diameter - 1.0) < SAME_SIZE
         if one.set == "solid" and same and alloy and (alloy in one.alloy or one.name.split()[0] == alloy):
             return one.shear, one.pull
     return UNKNOWN, UNKNOWN
@@ -124,7 +141,7 @@ def rivet_strength(surface: Surface, rivet: Rivet) -> tuple[Value, Value]:
     """
     shear, pull = rivet.shear, rivet.pull
     if rivet.set is RivetSet.SOLID and rivet.diameter.known and not shear.known:
-        shear, table_pull = _solid(rivet.alloy, float(np.min(rivet.diameter.si)))  # type: ignore[arg-type]
+        shear, table_pull = _solid(rivet.alloy, float(np.min(numbers(rivet.diameter))))
         pull = pull if pull.known else table_pull
     named = {"shear": shear, "pull": pull}
     shear, pull = (v if v.key else replace(v, key=f"rivet.{rivet.name}.{k}") for k, v in named.items())

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -76,5 +78,6 @@ class Sums:
         out = np.zeros((*np.broadcast_shapes(self.leads[name], *leads), self.count, *tail))
         whole = (slice(None),) * len(tail)
         for cases, load in parts:
-            out[(..., cases, *whole)] += load
+            at: Any = (..., cases, *whole)
+            out[at] += load
         return np.asarray(out * factor[(..., *(None,) * len(tail))])

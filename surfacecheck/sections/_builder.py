@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import fields
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from surfacecheck.library import metal_of
 from surfacecheck.model import FlangesPoint, SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value
+from surfacecheck.sections._box import SIDES, Box, sides_of
+from surfacecheck.sections._flow import WallFlow
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
 
@@ -21,11 +23,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
-__all__ = ["SIDES", "Box", "Builder", "sides_of"]
-
-
-SIDES = ("plus", "minus")
-"""The +z skin and the -z skin; :func:`sides_of` gives the builder's words."""
+__all__ = ["Builder"]
 
 
 NOT_CLOSED = 1.0e-12
@@ -43,105 +41,6 @@ TWO_EDGE_STRIP = 1.90
 
 FOLD_STRIP = 15.0
 """Width over t that acts with a folded edge, each skin (common practice)."""
-
-
-@dataclass(frozen=True, eq=False)
-class Box:
-    """Sections of a surface along its span.
-
-    Attributes
-    ----------
-    walls : tuple of str
-        Names of the walls, along the last axis of every flow.
-    nodes : tuple of str
-        Names of the nodes.
-    closed : Section
-        With the nose as a cell where it is closed; leading axes (..., S).
-    rear_alone : Section or None
-        With the nose open everywhere; None where there is no nose skin.
-    modulus, shear_modulus : float or ndarray
-        E and G of the spar, the reference [Pa].
-    web_t, skin_t, doubler_t : ndarray
-        Thickness of the bare web (...), of the skins by side, of web doublers (..., S) [m].
-    rear_closed : bool
-        Whether the skins close the cell behind the spar.
-    height : ndarray, shape (..., S)
-        Depth of the spar between middle lines [m].
-    web_x, edge_x, middle_z : ndarray, shape (..., S)
-        Web, trailing edge, middle of the depth [m].
-    flange : ndarray
-        Middle-line width of a flange [m].
-    assumptions : tuple of str
-        What was taken for granted.
-    """
-
-    walls: tuple[str, ...]
-    nodes: tuple[str, ...]
-    closed: Section
-    rear_alone: Section | None
-    modulus: Array
-    shear_modulus: Array
-    web_t: Array
-    skin_t: dict[str, Array]
-    doubler_t: Array
-    rear_closed: bool
-    height: Array
-    web_x: Array
-    edge_x: Array
-    middle_z: Array
-    flange: Array
-    assumptions: tuple[str, ...]
-
-    def wall(self, name: str) -> int:
-        """Index of a wall.
-
-        Parameters
-        ----------
-        name : str
-            Such as ``skin_plus``.
-
-        Returns
-        -------
-        int
-            Place along the last axis of a flow [-].
-        """
-        return self.walls.index(name)
-
-    def node(self, name: str) -> int:
-        """Index of a node.
-
-        Parameters
-        ----------
-        name : str
-            Such as ``corner_plus``.
-
-        Returns
-        -------
-        int
-            Place along the last axis of node arrays [-].
-        """
-        return self.nodes.index(name)
-
-    def has(self, name: str) -> bool:
-        """Whether there is a wall of this name."""
-        return name in self.walls
-
-
-def sides_of(surface: Surface) -> dict[str, str]:
-    """Give the skin of the model on each side of the kernel.
-
-    Parameters
-    ----------
-    surface : Surface
-        Any surface.
-
-    Returns
-    -------
-    dict of str to str
-        ``plus`` and ``minus`` to ``left_skin`` or ``right_skin``.
-    """
-    plus = "left_skin" if surface.left_is > 0 else "right_skin"
-    return {"plus": plus, "minus": "right_skin" if plus == "left_skin" else "left_skin"}
 
 
 class Builder:
@@ -193,12 +92,13 @@ class Builder:
                 self._wall(f"lip_{side}", *self._clockwise(side, tip, lip), t + 0 * self.y, t + 0 * self.y)
         skin_t = self._skins()
         nose = self._nose()
-        closed = self._section(self.nose_closed)
+        states = [self.nose_closed, *([np.zeros_like(self.nose_closed)] if nose else [])]
+        closed, *alone = self._sections(np.stack(states))
         return Box(
             walls=tuple(self.walls),
             nodes=tuple(self.nodes),
             closed=closed,
-            rear_alone=self._section(np.zeros_like(self.nose_closed)) if nose else None,
+            rear_alone=alone[0] if alone else None,
             modulus=self.modulus,
             shear_modulus=self.shear_modulus,
             web_t=t,
@@ -314,25 +214,44 @@ class Builder:
         self.curved["nose"] = (round_, 0.5 * np.pi * ahead * semi)
         return True
 
-    def _section(self, nose_closed: NDArray[np.bool_]) -> Section:
+    def _sections(self, nose_closed: NDArray[np.bool_]) -> list[Section]:
+        """Work the sections for every state of the nose, (states, S), all at once."""
         names = list(self.nodes)
         topology = Topology(len(names), tuple((names.index(w[0]), names.index(w[1])) for w in self.walls.values()))
         zero = np.zeros_like(self.y)
-        ratio = {n: np.where(nose_closed, w[4], NOT_CLOSED) if n == "nose" else w[4] for n, w in self.walls.items()}
+        ratio = np.stack(
+            [
+                np.where(nose_closed, w[4], NOT_CLOSED) if n == "nose" else np.broadcast_to(w[4], nose_closed.shape)
+                for n, w in self.walls.items()
+            ],
+            axis=-1,
+        )
         curved = {n: self.curved.get(n, (zero, zero)) for n in self.walls}
-        return section(
+        both = section(
             topology,
             _last([self.nodes[n][0] for n in names], self.y),
             _last([self.nodes[n][1] for n in names], self.y),
             _last([w[2] for w in self.walls.values()], self.y),
             t_direct=_last([w[3] for w in self.walls.values()], self.y),
             boom=_last([self.booms.get(n, zero) for n in names], self.y),
-            shear_ratio=_last(list(ratio.values()), self.y),
+            shear_ratio=ratio,
             length=_last([c[0] for c in curved.values()], self.y),
             swept=_last([c[1] for c in curved.values()], self.y),
-            # a closed box by Bredt alone, as every hand calculation has it; an open one lives on the sheet's own twisting
+            # a closed box by Bredt alone, as every hand calculation has it; an open one lives on its sheet's own twist
             open_torsion=0.0 if self.joined else 1.0,
         )
+        return [_one_of(both, state) for state in range(len(nose_closed))]
+
+
+def _one_of(both: Section, state: int) -> Section:
+    """Take one state out of a stack of sections."""
+
+    def part(value: Any) -> Any:
+        if isinstance(value, WallFlow):
+            return WallFlow(*(one[state] for one in value))
+        return value[state] if isinstance(value, np.ndarray) else value
+
+    return Section(**{field.name: part(getattr(both, field.name)) for field in fields(both)})
 
 
 def _last(rows: list[Array], like: Array) -> Array:

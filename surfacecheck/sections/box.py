@@ -13,12 +13,13 @@ import numpy as np
 from surfacecheck.library import metal_of
 from surfacecheck.model import SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value
-from surfacecheck.sections._builder import SIDES, Box, Builder, sides_of
+from surfacecheck.sections._box import SIDES, Box, sides_of
+from surfacecheck.sections._builder import Builder
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from surfacecheck.model import Surface
+    from surfacecheck.model import Skin, Spar, Surface
 
     Array = NDArray[np.float64]
 
@@ -52,7 +53,7 @@ def box_needs(surface: Surface) -> tuple[str, ...]:
         missing += [
             f"outline.at[{i}].{k}" for k in ("web_behind", "spar_depth", "edge_behind") if not getattr(place, k).known
         ]
-    metals = {"spar": sheet.spar, "left_skin": sheet.left_skin, "right_skin": sheet.right_skin}
+    metals: dict[str, Spar | Skin] = {"spar": sheet.spar, "left_skin": sheet.left_skin, "right_skin": sheet.right_skin}
     for name, part in metals.items():
         if not part.thickness.absent and metal_of(surface, part.alloy, part.thickness).modulus.si is None:
             missing.append(f"sheet.{name}.alloy")

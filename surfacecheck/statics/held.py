@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.model import DrivenBy, YesNo
+from surfacecheck.provenance import plain
 from surfacecheck.statics._loads import BeamLoads, point_force, total_torque
 from surfacecheck.statics._supports import Supports
 
@@ -16,7 +17,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.loads import CaseLoads, LoadCase
-    from surfacecheck.model import Surface
+    from surfacecheck.model import Hinge, Surface
+    from surfacecheck.provenance import Value
     from surfacecheck.statics._grid import Grid
     from surfacecheck.statics.span import Span
 
@@ -41,7 +43,7 @@ def off_line(surface: Surface, span: Span) -> Array:
         Along z and along x [m]; it is there with or without load, and does not grow with it.
     """
     hinges = [surface.hinges[name] for name in span.hinges]
-    return np.array([[surface.left_is * _number(h.out_of_line.si), _number(h.out_of_line_aft.si)] for h in hinges])
+    return np.array([[surface.left_is * _number(h.out_of_line), _number(h.out_of_line_aft)] for h in hinges])
 
 
 def supports_of(
@@ -74,32 +76,32 @@ def supports_of(
     if not springs:
         return Supports(breaks, thrust=thrust)
     # typed for a load to the same side, so that its sign is the load's own, whichever way z points
-    bends = np.array([0.0 if _fin_given(surface) else _number(h.fin_bends.si) for h in hinges])
+    bends = np.array([0.0 if _fin_given(surface) else _number(h.fin_bends) for h in hinges])
     displacement = np.broadcast_to(set_in, (len(cases),))[:, None, None] * off_line(surface, span)
     displacement[..., 0] += np.array([[float(np.asarray(c.fin))] for c in cases]) * bends
     side = _lateral(surface, hinges, span.breaks[list(breaks)])
-    fore = np.diag([_number(h.gives_fore_aft.si) for h in hinges])
+    fore = np.diag([_number(h.gives_fore_aft) for h in hinges])
     zero = np.zeros_like(side)
     compliance = np.block([[side, zero], [zero, fore]])
-    held = ()
+    held: tuple[int, ...] = ()
     horn = surface.horn
-    if horn is not None and horn.driven_by is DrivenBy.TORQUE_TUBE and span.horn in breaks:
+    if horn is not None and horn.driven_by is DrivenBy.TORQUE_TUBE and span.horn is not None and span.horn in breaks:
         held = (span.horn,) if horn.turns_other_half is YesNo.YES else ()
     return Supports(
         breaks,
         compliance=compliance if compliance.any() else None,
         displacement=displacement if displacement.any() else None,
         thrust=thrust,
-        slopes_held=held,  # type: ignore[arg-type]
+        slopes_held=held,
     )
 
 
-def _number(si: object) -> float:
-    return 0.0 if si is None else float(si)  # type: ignore[arg-type]
+def _number(value: Value) -> float:
+    return plain(value) if value.known else 0.0
 
 
 def _along(surface: Surface, names: list[str]) -> int:
-    """The hinge that takes a small load along the pins where no case says: the first with a thrust face."""
+    """Give the hinge that takes a small load along the pins where no case says: the first with a thrust face."""
     return next((i for i, n in enumerate(names) if surface.hinges[n].takes_along is YesNo.YES), 0)
 
 
@@ -110,16 +112,16 @@ def _fin_given(surface: Surface) -> bool:
     return moves or (fin.bending_stiffness.known and not fin.bending_stiffness.absent)
 
 
-def _lateral(surface: Surface, hinges: list[object], up: Array) -> Array:
+def _lateral(surface: Surface, hinges: list[Hinge], up: Array) -> Array:
     """Sideways flexibility: the fin's matrix, or a fin with its bending stiffness, or a spring at each hinge."""
     fin = surface.fin
     if fin.moves is not None and all(v.known for row in fin.moves for v in row):
-        return np.array([[_number(v.si) for v in row] for row in fin.moves])
+        return np.array([[_number(v) for v in row] for row in fin.moves])
     if fin.bending_stiffness.known and not fin.bending_stiffness.absent:
         low, high = np.minimum.outer(up, up), np.maximum.outer(up, up)
         low, high = np.maximum(low, 0.0), np.maximum(high, 0.0)
-        return np.asarray(low**2 * (3.0 * high - low) / (6.0 * _number(fin.bending_stiffness.si)))
-    return np.diag([_number(h.gives_sideways.si) for h in hinges])  # type: ignore[attr-defined]
+        return np.asarray(low**2 * (3.0 * high - low) / (6.0 * _number(fin.bending_stiffness)))
+    return np.diag([_number(h.gives_sideways) for h in hinges])
 
 
 def beam_loads(loads: CaseLoads) -> BeamLoads:
@@ -162,20 +164,17 @@ def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[Bea
         Holding couple about +y [N m].
     """
     torque = total_torque(stations, loads)
-    count = torque.shape[-1]
-    force, side, couple = np.zeros((count, 3)), np.zeros(count), np.zeros(count)
-    at, moment = np.zeros(count, dtype=np.intp), np.zeros((count, 3))
-    for c, hold in enumerate(given.holds):
-        at[c] = max(hold.at_break, 0)
-        if hold.how == "line":
-            d = np.asarray(hold.direction, dtype=np.float64)
-            arm = point_force(d, float(hold.x), float(hold.z))  # type: ignore[arg-type]
-            force[c] = -torque[c] / arm[1] * d
-            moment[c] = -torque[c] / arm[1] * arm
-            side[c] = np.sign(float(hold.z))  # type: ignore[arg-type]
-        elif hold.how in {"couple", "not given"}:
-            couple[c] = -torque[c]
-            moment[c] = (0.0, couple[c], 0.0)
+    holds = given.holds
+    at = np.array([max(hold.at_break, 0) for hold in holds], dtype=np.intp)
+    line = np.array([hold.how == "line" for hold in holds])
+    x, z = (np.array([float(getattr(hold, axis)) for hold in holds]) for axis in ("x", "z"))
+    direction = np.array([hold.direction for hold in holds], dtype=np.float64)
+    arm = point_force(direction, x, z)
+    pull = np.where(line, -torque / np.where(line, arm[:, 1], 1.0), 0.0)
+    force, moment = pull[:, None] * direction, pull[:, None] * arm
+    side = np.where(line, np.sign(z), 0.0)
+    couple = np.where([hold.how in {"couple", "not given"} for hold in holds], -torque, 0.0)
+    moment[:, 1] += couple
     for b in np.unique(at):
         here = (at == b)[:, None]
         loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))

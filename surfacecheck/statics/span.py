@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
+from surfacecheck.provenance import plain
 from surfacecheck.statics._grid import Array, Grid, grid
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.model import Surface
+    from surfacecheck.provenance import Value
 
 __all__ = ["SAME_PLACE", "Span", "span_of"]
 
@@ -104,17 +106,19 @@ def span_of(surface: Surface) -> Span:
     SurfaceError
         Where the outline or two hinges are not known.
     """
-    places = [float(p.up.si) for p in surface.outline.places if p.up.known]  # type: ignore[arg-type]
+    places = [plain(p.up) for p in surface.outline.places if p.up.known]
     if len(places) < 2:
-        raise SurfaceError('outline.at: two places at least are needed, root and tip; give each "up" with its unit')
-    hinges = {name: float(h.up.si) for name, h in surface.hinges.items() if h.up.known}  # type: ignore[arg-type]
+        message = 'outline.at: two places at least are needed, root and tip; give each "up" with its unit'
+        raise SurfaceError(message)
+    hinges = {name: plain(h.up) for name, h in surface.hinges.items() if h.up.known}
     if len(hinges) < 2:
-        raise SurfaceError(f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each')
+        message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
+        raise SurfaceError(message)
     root, tip = places[0], places[-1]
-    horn = _known(surface.horn.up.si if surface.horn is not None else None)
-    stop = _known(surface.controls.stop.up.si if surface.controls.stop is not None else None)
-    balance = _known(surface.balance_mass.up.si) if surface.balance_mass.mass.known else None
-    ribs = [float(up.si) for up in surface.sheet.ribs.up if up.known]  # type: ignore[arg-type]
+    horn = None if surface.horn is None else _known(surface.horn.up)
+    stop = None if surface.controls.stop is None else _known(surface.controls.stop.up)
+    balance = _known(surface.balance_mass.up) if surface.balance_mass.mass.known else None
+    ribs = [plain(up) for up in surface.sheet.ribs.up if up.known]
     at = [*places, *hinges.values(), *ribs, *_doubler_ends(surface, root, tip)]
     at += [place for place in (horn, stop, balance) if place is not None]
     openings = _openings(surface, root, tip)
@@ -141,19 +145,19 @@ def span_of(surface: Surface) -> Span:
     return span
 
 
-def _known(si: object) -> float | None:
-    return None if si is None else float(si)  # type: ignore[arg-type]
+def _known(value: Value) -> float | None:
+    return plain(value) if value.known else None
 
 
 def _merged(places: list[float]) -> Array:
     ordered = np.sort(np.asarray(places, dtype=np.float64))
     keep = np.concatenate([[True], np.diff(ordered) > SAME_PLACE])
-    return ordered[keep]
+    return np.asarray(ordered[keep])
 
 
 def _doubler_ends(surface: Surface, root: float, tip: float) -> list[float]:
-    ends = [end.si for doubler in surface.sheet.doublers.values() for end in (doubler.start, doubler.to)]
-    return [float(end) for end in ends if end is not None and root < float(end) < tip]  # type: ignore[arg-type]
+    ends = [end for doubler in surface.sheet.doublers.values() for end in (doubler.start, doubler.to)]
+    return [plain(end) for end in ends if end.known and root < plain(end) < tip]
 
 
 def _openings(surface: Surface, root: float, tip: float) -> list[tuple[float, float]]:
@@ -166,10 +170,10 @@ def _openings(surface: Surface, root: float, tip: float) -> list[tuple[float, fl
     for hinge in surface.hinges.values():
         if not hinge.up.known:
             continue
-        up = float(hinge.up.si)  # type: ignore[arg-type]
+        up = plain(hinge.up)
         depth = 0.0
         if places:
-            depth = float(np.interp(up, [p.up.si for p in places], [p.spar_depth.si for p in places]))  # type: ignore[misc]
-        reach = 0.5 * float(cut.si) + depth  # type: ignore[arg-type]
+            depth = float(np.interp(up, [plain(p.up) for p in places], [plain(p.spar_depth) for p in places]))
+        reach = 0.5 * plain(cut) + depth
         out.append((max(root, up - reach), min(tip, up + reach)))
     return out

@@ -1,0 +1,131 @@
+"""What the checks read: internal loads, flows and pulls of every case, at every station."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks import Effects
+from surfacecheck.provenance import plain
+from surfacecheck.sections import WallFlow, flow
+from surfacecheck.sections.box import Box, box_of
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from surfacecheck.assessment._load import Loaded
+    from surfacecheck.loads import CaseLoads
+    from surfacecheck.model import Surface
+    from surfacecheck.statics.span import Span
+
+    Array = NDArray[np.float64]
+
+__all__ = ["box_at", "effects_of"]
+
+NOSE_OPEN = ", nose taken as open"
+
+
+def box_at(surface: Surface, span: Span) -> Box:
+    """Work the sections at every station.
+
+    Parameters
+    ----------
+    surface : Surface
+        With everything :func:`box_needs` asks for.
+    span : Span
+        Its stations [m].
+
+    Returns
+    -------
+    Box
+        With doublers where they lie.
+    """
+    doubled = {
+        name: span.between(plain(d.start) - 1e-9, plain(d.to) + 1e-9)
+        for name, d in surface.sheet.doublers.items()
+        if d.start.known and d.to.known
+    }
+    return box_of(surface, span.y, doubled, span.nose_closed)
+
+
+def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> Effects:
+    """Gather what the checks read; where there is a nose, once more with the rear cell alone.
+
+    Parameters
+    ----------
+    surface : Surface
+        As described.
+    span : Span
+        Its stations [m].
+    box : Box or None
+        Its sections, where they can be worked.
+    loaded : Loaded
+        Its load cases, solved.
+
+    Returns
+    -------
+    Effects
+        Internal loads, flows and pulls [N], [N m], [N/m].
+    """
+    beam, given = loaded.beams[0], loaded.given
+    states = [False, True] if box is not None and box.rear_alone is not None else [False]
+    names = tuple(t + (NOSE_OPEN if state else "") for state in states for t in loaded.titles)
+    flows = None
+    if box is not None:
+        parts = []
+        for state in states:
+            one = box.rear_alone if state else box.closed
+            assert one is not None  # noqa: S101 - states say so
+            parts.append(
+                WallFlow(
+                    *(np.moveaxis(p, 0, 1) for p in flow(one, beam.V_x.T, beam.V_z.T, beam.T_0.T, about=(0.0, 0.0)))
+                )
+            )
+        flows = WallFlow(*(np.concatenate([getattr(p, n) for p in parts]) for n in WallFlow._fields))
+    spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
+    again = len(states)
+
+    def twice(array: Array) -> Array:
+        return np.concatenate([array] * again) if again > 1 else array
+
+    ribs = given.force[:, list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
+    return Effects(
+        surface=surface,
+        span=span,
+        box=box,
+        cases=names,
+        control=np.tile(np.array([c.reads == "control" for c in loaded.cases]), again),
+        by_ribs=np.tile(loaded.by_ribs, again),
+        rear_alone=np.repeat(np.array(states), len(loaded.titles)),
+        V_x=twice(beam.V_x),
+        V_z=twice(beam.V_z),
+        N=twice(beam.N),
+        M_x=twice(beam.M_x),
+        M_z=twice(beam.M_z),
+        T_0=twice(beam.T_0),
+        flow=flows,
+        spar_pull=twice(spar_pull),
+        edge_pull=twice(edge_pull),
+        panel_load=twice(air),
+        reactions=twice(beam.reactions),
+        horn_force=twice(loaded.horn_force),
+        horn_points=loaded.horn_points,
+        rib_load=twice(ribs),
+    )
+
+
+def _pulls(span: Span, box: Box | None, given: CaseLoads, by_ribs: NDArray[np.bool_]) -> tuple[Array, Array, Array]:
+    """Edge reactions of the skin as a strip from spar to trailing edge, all pressure on one skin, no help from ribs.
+
+    The pressure is the same however the load then comes to the spar: read from the evenly spread twin of each case.
+    """
+    even = np.flatnonzero(~by_ribs)
+    twin = np.empty(by_ribs.size, dtype=np.intp)
+    twin[even] = even
+    twin[by_ribs] = even[: int(by_ribs.sum())]
+    air, torque = given.z[twin], given.torque[twin]
+    web = box.web_x if box is not None else np.zeros_like(span.y)
+    edge = box.edge_x if box is not None else np.ones_like(span.y)
+    at_edge = (-torque - web * air) / (edge - web)
+    return np.abs(air - at_edge), np.abs(at_edge), np.abs(air)
