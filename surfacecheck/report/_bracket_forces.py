@@ -121,7 +121,7 @@ def _vectors(
             zorder=6,
             gid=f"force-{load.hinge.name}-{i + 1}",
         )
-    pull_signs(ax, _pull(load, c), right, up)
+    pull_signs(ax, _pull(load, c), right, up, load.hinge.name)
     name_rivets(ax, right, up, force, 0.21 * longest / 0.36)
 
 
@@ -143,10 +143,10 @@ def name_rivets(ax: Axes, right: Array, up: Array, force: tuple[Array, Array], a
         )
 
 
-def pull_signs(ax: Axes, pull: Array, right: Array, up: Array) -> None:
+def pull_signs(ax: Axes, pull: Array, right: Array, up: Array, name: str) -> None:
     """Mark a pull towards the head by a dot in the rivet, a push by a cross."""
     most = max(float(np.abs(pull).max()), 1e-9)
-    for sign, marker, size in ((1.0, "o", 5.0), (-1.0, "x", 6.0)):
+    for sign, marker, size, word in ((1.0, "o", 5.0, "pulls"), (-1.0, "x", 6.0, "presses")):
         at = sign * pull > NOTHING * most
         if at.any():
             ax.plot(
@@ -157,7 +157,7 @@ def pull_signs(ax: Axes, pull: Array, right: Array, up: Array) -> None:
                 color=INK,
                 linestyle="none",
                 zorder=5,
-                gid=f"pull{marker}",
+                gid=f"{word}-{name}",
             )
 
 

@@ -186,4 +186,4 @@ def _rivets(ax: Axes, load: HornLoad, c: int, metres: float) -> None:
             end = (x + 0.4 * metres * share[i, 0] / most, z + 0.4 * metres * share[i, 2] / most)
             arrow(ax, (x, z), (float(end[0]), float(end[1])), 1.5, zorder=5, gid=f"horn-rivet-{i + 1}", clip_on=False)
     name_rivets(ax, load.x, load.z, (share[:, 0], share[:, 2]), 0.18 * metres)
-    pull_signs(ax, share[:, 1], load.x, load.z)
+    pull_signs(ax, share[:, 1], load.x, load.z, "horn")

@@ -113,7 +113,7 @@ def pitch_curve(
     ax.axhline(0.0, color=INK, linewidth=1.0)
     ax.plot(at * factor, lowest, color=PALE, linewidth=6.0, solid_capstyle="round", zorder=1, gid="lowest")
     every = max(1, at.size // 8)
-    for i, (name, values) in enumerate(lines.items()):
+    for i, values in enumerate(lines.values()):
         ax.plot(
             at * factor,
             values,
@@ -122,7 +122,7 @@ def pitch_curve(
             marker=MARKERS[i % len(MARKERS)],
             markevery=(i % every, every),
             zorder=3,
-            gid=f"line-{name}",
+            gid=f"line-{i + 1}",
         )
     ax.set_xlabel(f"pitch, {unit}")
     ax.set_title("margin", loc="left", pad=4, fontsize=FONT)

@@ -94,7 +94,8 @@ def section_flow(
         f"Load case: {effects.cases[c]}. Arrows: load per {unit} of wall (shear flow) "
         "at limit that the outboard part brings.",
     )
-    words = f"Section {place} along the pins with shear flow arrows. {view[1]} {_said(assessment, box, flow, system)}"
+    words = f"Section {place} along the pins with shear flow arrows. {' '.join(view)} "
+    words += _said(assessment, box, flow, system)
     fig = drawing(
         tall_1 + tall_2 + 2.1 * LINE,
         f"Section at {place}: where the shear flows",

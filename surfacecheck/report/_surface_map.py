@@ -69,7 +69,8 @@ def surface_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     tall = (high - low) / metres + _BELOW + _ABOVE
     key_tall = LINE * sum(len(lines) for _, lines in key) + 0.1
     foot = foot_of(drawn, alone) if isinstance(drawn, Assessment) else ()
-    words = f"Map of the surface to scale: hinges {', '.join(surface.hinges)}, {len(rows)} rivet rows."
+    words = f"Map of the surface to scale. {side_view(surface)} "
+    words += f"Hinges {', '.join(surface.hinges)}, {len(rows)} rivet rows."
     fig = drawing(
         tall + key_tall, "Map", (side_view(surface), "To scale. Every name here is a name of the file."), foot, words
     )
