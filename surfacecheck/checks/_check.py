@@ -195,12 +195,12 @@ class Check:
         available, required : ndarray or None
             What broadcasts to (..., cases, spots), in SI units; None where a value is not given.
         """
-        if not self.missing:
-            return self.work(self.available), self.work(self.required)
-        return (
-            None if self.needs(self.available) else self.work(self.available),
-            None if self.needs(self.required) else self.work(self.required),
-        )
+        values = {name: term.values for name, term in self.terms.items()}
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+            return (
+                None if self.missing and self.needs(self.available) else _worked(self.available, values),
+                None if self.missing and self.needs(self.required) else _worked(self.required, values),
+            )
 
     def margins_of(self, available: NDArray[np.float64], required: NDArray[np.float64]) -> NDArray[np.float64]:
         """Turn both sides into margins; not a number where they have no ratio.
@@ -216,7 +216,7 @@ class Check:
             What broadcasts to (..., cases, spots) [-].
         """
         with np.errstate(divide="ignore", invalid="ignore"):
-            ratio = self.work("lam") if self.proof else available / required
+            ratio = np.asarray(self.terms["lam"].values) if self.proof else available / required
             return np.asarray(np.where(required == 0.0, np.inf, ratio - 1.0))
 
     def no_number(self) -> SurfaceError:
@@ -240,9 +240,12 @@ def work(text: str, terms: Mapping[str, Term]) -> NDArray[np.float64]:
     ndarray
         What the values broadcast to, in SI units.
     """
-    values = {name: term.values for name, term in terms.items()}
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        return np.asarray(eval(_compiled(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
+        return _worked(text, {name: term.values for name, term in terms.items()})
+
+
+def _worked(text: str, values: Mapping[str, float | NDArray[np.float64] | None]) -> NDArray[np.float64]:
+    return np.asarray(eval(_compiled(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
 
 
 def names_in(text: str) -> tuple[str, ...]:

@@ -107,8 +107,12 @@ def keep(*sets: tuple[Array, ...]) -> Kept:
         Each once, in the order of cases and spots.
     """
     width = sets[0][0].shape[-1]
-    found = np.concatenate([front(*(load.ravel() for load in loads)) for loads in sets])
-    return Kept(*np.divmod(np.unique(found), width))
+    found: set[int] = set()
+    for loads in sets:
+        found.update(
+            [int(np.argmax(loads[0]))] if len(loads) == 1 else front(*(load.ravel() for load in loads)).tolist()
+        )
+    return Kept(*np.divmod(np.array(sorted(found)), width))
 
 
 def worst_case(effect: Array) -> Kept:

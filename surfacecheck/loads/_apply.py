@@ -154,10 +154,20 @@ def apply_ways(
 
     Parameters
     ----------
-    cases, surface, y, breaks, bay, masses
-        As in :func:`apply`.
+    cases : sequence of LoadCase
+        At least one.
+    surface : Surface
+        The surface they belong to.
+    y : array_like, shape (..., S)
+        Points along the hinge line [m].
+    breaks : array_like, shape (..., B)
+        Places where something may jump, as in :func:`apply` [m].
+    bay : array_like of int, shape (S,)
+        Bay between two breaks of each point [-].
     ways : sequence of bool
         Whether the airload is handed over at the ribs, for each way [-].
+    masses : Masses, optional
+        Masses of the surface, if they are known already.
 
     Returns
     -------

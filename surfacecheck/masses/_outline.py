@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -20,6 +20,7 @@ class Lines:
     y: Array
     given: dict[str, Array]
     hidden: dict[str, str]
+    found: dict[tuple[str, tuple[int, ...], bytes], Array] = field(default_factory=dict)
 
     def __call__(self, name: str) -> Array:
         """Give a line by the name of its key."""
@@ -29,7 +30,11 @@ class Lines:
 
     def at(self, name: str, y: Array) -> Array:
         """Give a line at one place."""
-        return line_at(self.y, self(name), np.asarray(y, dtype=np.float64))
+        y = np.asarray(y, dtype=np.float64)
+        key = (name, y.shape, y.tobytes())
+        if key not in self.found:
+            self.found[key] = line_at(self.y, self(name), y)
+        return self.found[key]
 
 
 _NAMES = ("up", "nose_ahead", "nose_around", "web_behind", "edge_behind", "spar_depth")
