@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -189,13 +190,21 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
         )
 
 
-def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | None:
+def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | float | None:
     """Bearing stress at an edge distance; below 1.5 D the value at 1.5 D, marked outside by the caller."""
     if not high.known:
         return None
     if not low.known:
         return np.where(np.asarray(e_over_D) >= 2.0, numbers(high), 0.75 * numbers(high))
+    if isinstance(low.si, float) and isinstance(high.si, float) and np.ndim(e_over_D) == 0:
+        return _bearing_of_one(max(float(e_over_D), 1.5), low.si, high.si)
     return np.asarray(bearing_stress(np.maximum(e_over_D, 1.5), numbers(low), numbers(high)))
+
+
+@lru_cache(maxsize=1024)
+def _bearing_of_one(e_over_D: float, low: float, high: float) -> float:
+    """Give the bearing stress of one sheet; a surface asks for the same few values again and again."""
+    return float(bearing_stress(e_over_D, low, high))
 
 
 def _head(joint: Joint, factors: Factors) -> Iterator[Draft]:
