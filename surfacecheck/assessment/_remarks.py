@@ -33,6 +33,7 @@ def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[s
     if loaded.by_ribs.any():
         out.append("every case is worked twice, the load spread evenly and handed over at the ribs; the worse counts")
     out.append("all of the net pressure pulls on either skin in turn; skins rest on spar and trailing edge as strips")
+    out.append("a thin skin hangs between its rows and pulls them towards each other: that pull is not looked at")
     if any(title.endswith(IN_LINE) for title in loaded.titles):
         out.append(
             "pins off line do not push harder when the load grows: every case is worked with and without it, "
@@ -64,6 +65,9 @@ def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         for name in span.hinges
         if surface.hinges[name].rib_behind is None
     ]
+    bends = any(h.fin_bends.known and h.fin_bends.si for h in surface.hinges.values())
+    if bends and any(not np.any(c.fin) for c in loaded.cases):
+        out.append("the fin's bending is known for the load of [load] alone: in all other cases the fin stays straight")
     if any(h.how == "not given" for h in loaded.given.holds):
         out.append(
             "the horn is not known: its torque is taken off as a couple at the root; fore-and-aft loads are missing"

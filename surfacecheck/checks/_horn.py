@@ -87,7 +87,7 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         spots=tuple(f"rivet {i + 1}" for i in range(load.x.size)),
         notes=("rivets numbered from the pins aft, each line from -z to +z",),
     )
-    yield from joint_checks(surface, joint, factors_of(surface, None))
+    yield from joint_checks(surface, joint, factors_of(surface, None, hinge=False))
 
 
 def _one_line(effects: Effects) -> Check:
@@ -122,7 +122,7 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
     """Each arm as a cantilever from the outer rivets."""
     surface, plate = effects.surface, horn.plate
     metal = metal_of(surface, plate.alloy, plate.thickness)
-    factors = factors_of(surface, None)
+    factors = factors_of(surface, None, hinge=False)
     fixing = horn.fixed_with
     reach = 0.0
     if fixing.gap_sideways.known and fixing.sideways:
@@ -165,7 +165,7 @@ def _bolt(effects: Effects, horn: Horn) -> Iterator[Check]:
     surface, plate = effects.surface, horn.plate
     metal = metal_of(surface, plate.alloy, plate.thickness)
     kind = "push-pull joint" if horn.driven_by is DrivenBy.ROD else "cable joint"
-    turning, factors = turning_bearing(kind), factors_of(surface, None)
+    turning, factors = turning_bearing(kind), factors_of(surface, None, hinge=False)
     base = {
         "D": Term.of(plate.bolt_hole, "length", "bolt hole"),
         "t": Term.of(plate.thickness, "length", "thickness of the plate"),

@@ -25,6 +25,7 @@ from surfacecheck.strength import (
     bearing_stress,
     pull_over_covered,
     sheet_covered,
+    tension_unwelcome,
     thin_sheet_single,
 )
 
@@ -42,6 +43,7 @@ if TYPE_CHECKING:
 __all__ = ["joint_checks"]
 
 THIN = "sheet thinner than the bearing tables cover (t/D under 0.18)"
+UNWELCOME = "more pull than a fifth of its shear strength: solid rivets are not meant for it (common practice)"
 LOWERED = "rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)"
 BORROWED = "rule written for screws with washers in steel sheet; borrowed for want of one for rivets"
 
@@ -93,7 +95,9 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
     T = Term(joint.tension, "force", "pull on one rivet at limit")
     P_t = Term(pull.si, "force", "pull strength of one rivet", pull.source, pull.key)
     letters = {"T": T, "FS": FS, "P_t": P_t}
-    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", pull.source)
+    much = solid and P_s is not None and bool(np.any(tension_unwelcome(factor * joint.tension, P_s)))
+    unwelcome = (UNWELCOME,) if much else ()
+    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", pull.source, notes=unwelcome)
     if P_s is None or pull.si is None:
         return
     S = Term(joint.shear, "force", "shear of one rivet at limit")

@@ -112,7 +112,7 @@ class Joint:
         )
 
 
-def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
+def factors_of(surface: Surface, rivet: Rivet | None, *, hinge: bool = True) -> Factors:
     """Choose the factors of a riveted joint.
 
     Parameters
@@ -121,6 +121,8 @@ def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
         For the switches of part H.
     rivet : Rivet or None
         None for a fitting itself.
+    hinge : bool
+        Whether the fitting is one of a hinge; the rule for two hinges leaves the horn alone [-].
 
     Returns
     -------
@@ -131,4 +133,4 @@ def factors_of(surface: Surface, rivet: Rivet | None) -> Factors:
         return joint_by_test()
     at_yield = surface.method.fitting_factor_at_yield == "yes"
     two = surface.method.two_hinge_factor == "yes" and len(surface.hinges) == 2
-    return fitting(at_yield=at_yield, two_hinges=two and rivet is None)
+    return fitting(at_yield=at_yield, two_hinges=two and rivet is None and hinge)

@@ -159,6 +159,8 @@ def _stop_cases(
         held = PilotPull(pull, (pull_side,))
         with_air: list[LoadCase | None] = [None, *governing(flight, planform)]
         for case in with_air:
+            if case is not None and not _on_stop(turns * pull, case, swing, planform):
+                continue
             more = "" if case is None else f", with {case.title}"
             slug = f"stop-{side}" + ("" if case is None else f"-{case.name}")
             yield LoadCase(  # read for all of the surface: the couple runs from horn to stop inside it
@@ -173,6 +175,12 @@ def _stop_cases(
                 swing=swing,
                 notes=("the stop pushes along the chord at its arm off the line of the pins",),
             )
+
+
+def _on_stop(turns: Array, case: LoadCase, swing: int, planform: Planform) -> bool:
+    """Whether the pilot holds the surface on its stop against the airload: the stop pushes, it cannot pull."""
+    air = 0.0 if case.air is None else airload_totals(case.air, planform)[1]
+    return bool(np.any((turns + air) * swing < 0.0))
 
 
 def _both_feet(

@@ -318,3 +318,58 @@ def test_a_stop_on_the_surface_puts_the_couple_into_the_cell_between_stop_and_ho
     row = next(load for load in one.rows if load.row.name == "left_skin_to_spar")
     assert title in row.effects.cases
     assert np.abs(one.beam.reactions[case, :, 0]).max() > pull  # both pushes load the pins fore and aft
+
+
+def test_a_stop_pushes_and_never_pulls():
+    """Where the airload is stronger than the pilot and lifts the surface off its stop, there is no such case."""
+    weak = laid(RUDDERS["stop on the surface"] | {"controls.horn_per_pilot": '"0.3"'})
+    strong = laid(RUDDERS["stop on the surface"] | {"controls.horn_per_pilot": '"2.0"'})
+    left = "swung to the left on its stop, greatest pilot force"
+    onto, off = (f"{left}, with side load to the {way}, even" for way in ("left", "right"))
+    assert {left, onto, off} <= set(strong.case_titles)
+    assert {left, onto} <= set(weak.case_titles)
+    assert off not in weak.case_titles
+    for one in (weak, strong):
+        place = one.span.stop
+        for case, title in enumerate(one.case_titles):
+            if title.startswith("swung"):
+                assert one.beam.loads.force[case, place, 0] > 0.0, title
+
+
+def test_the_rule_for_two_hinges_leaves_the_horn_alone():
+    """CS 22.625(e) speaks of the hinges; what drives the surface keeps 1.5 x 1.15."""
+    asked = laid(RUDDERS["two hinges"] | {"method.two_hinge_factor": '"yes"'})
+    plain = laid(RUDDERS["two hinges"])
+    for name, times in (("horn.plate:bends", 1.0), ("hinge.bottom.bracket.leg:bends", 1.5)):
+        checks = [next(f for f in one.findings if f"{f.check.place}:{f.check.mode}" == name) for one in (plain, asked)]
+        assert checks[0].margin + 1.0 == pytest.approx(times * (checks[1].margin + 1.0), rel=1e-9)
+
+
+def test_a_solid_rivet_in_much_pull_is_remarked_on():
+    """A fifth of its shear strength (common practice)."""
+    solid = {"rivet.large.set": '"solid"', "rivet.large.alloy": '"2117-T4"', "rivet.large.head_kind": '"protruding"'}
+    found = {}
+    for strength in ("1250 N", "6000 N"):
+        one = laid(solid | {"rivet.large.shear": f'"{strength}"', "rivet.large.pull": '"1800 N"'})
+        finding = next(
+            f for f in one.findings if f.check.place == "hinge.bottom.bracket" and f.check.mode == "rivet-pull"
+        )
+        T = finding.check.terms["T"].values
+        share = 1.725 * float(np.max(T)) / float(np.min(finding_strength(one)))
+        found[any("a fifth" in note for note in finding.check.notes)] = share
+    assert found.keys() == {True, False}
+    assert found[False] <= 0.2 < found[True]
+
+
+def finding_strength(one):
+    """Shear strength that the bracket's rivets are given, thin sheet allowed for."""
+    check = next(
+        f.check for f in one.findings if f.check.place == "hinge.bottom.bracket" and f.check.mode == "rivet-shear"
+    )
+    return np.asarray(check.terms["P_s"].values, dtype=float)
+
+
+def test_the_fins_bending_belongs_to_the_typed_load_alone():
+    one = laid({"hinge.top.fin_bends": '"3 mm left"'})
+    assert any("the fin stays straight" in remark for remark in one.remarks)
+    assert not any("the fin stays straight" in remark for remark in laid({}).remarks)
