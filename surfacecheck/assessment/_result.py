@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
     from surfacecheck.rules import RuleResult
-    from surfacecheck.statics import Beam
+    from surfacecheck.statics import Beam, Deflections
     from surfacecheck.statics.span import Span
 
     Array = NDArray[np.float64]
@@ -139,6 +139,18 @@ class Assessment:
     def outside(self) -> tuple[Finding, ...]:
         """What the method cannot answer at all: outside it, and without a margin."""
         return tuple(f for f in self.findings if f.outcome == Outcome.OUTSIDE and f.margin is None)
+
+    @cached_property
+    def deflections(self) -> Deflections | None:
+        """Displacement, slope and twist along the span and at the hinges, case by case; twist from the horn.
+
+        None while the sheet, and with it the stiffness, is not known.
+        """
+        from surfacecheck.statics import deflections
+
+        if self.effects.box is None:
+            return None
+        return deflections(self.beam, self.span.root if self.span.horn is None else self.span.horn)
 
     @cached_property
     def statements(self) -> tuple[Finding, ...]:

@@ -155,3 +155,29 @@ def test_two_hinge_rule_multiplies_the_pin_alone(assessment):
     case = assessment.case_titles.index(TITLE)
     assert found[0].margins()[case, 0] == pytest.approx(0.72405, abs=1e-5)
     assert found[1].margins()[case, 0] == pytest.approx(1.72405 / 1.5 - 1.0, abs=1e-5)
+
+
+TWIST = {0.05: -0.013081, 0.20: -0.0099902, 0.40: -0.0076786, 0.60 - 1e-9: -0.0053669, 0.80: -0.0011558}
+
+
+@pytest.mark.parametrize("y", TWIST)
+def test_twist_of_the_surface(assessment, y):
+    """Twist rate, rad/m, the slope of the twist that the assessment gives, whose zero is at the horn."""
+    case = assessment.case_titles.index(TITLE)
+    twist = assessment.deflections.twist[case]
+    points = assessment.span.y
+    low = int(np.searchsorted(points, y)) // 4 * 4
+    here = slice(low, low + 4)
+    rate = np.polynomial.polynomial.polyfit(points[here] - y, twist[here], 3)[1]
+    shear_modulus = assessment.effects.box.shear_modulus  # by hand 26 GPa; of the file E / (2 (1 + nu)), nu = 0.33
+    assert shear_modulus == pytest.approx(68e9 / 2.66)
+    assert rate * shear_modulus / 26e9 == pytest.approx(TWIST[y], rel=1.1e-4)
+    assert twist[0] == 0.0
+
+
+def test_stiff_hinges_do_not_move(assessment):
+    bent = assessment.deflections
+    for moved in (bent.hinge_w, bent.hinge_u):
+        assert moved == pytest.approx(np.zeros_like(moved), abs=1e-12)
+    assert np.abs(bent.w).max() > 1e-5
+    assert np.abs(bent.hinge_slope_w).max() > 1e-5
