@@ -73,16 +73,15 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     names = tuple(t + (NOSE_OPEN if state else "") for state in states for t in loaded.titles)
     flows = None
     if box is not None:
-        parts = []
-        for state in states:
-            one = box.rear_alone if state else box.closed
-            assert one is not None  # noqa: S101 - states say so
-            parts.append(
-                WallFlow(
-                    *(np.moveaxis(p, 0, 1) for p in flow(one, beam.V_x.T, beam.V_z.T, beam.T_0.T, about=(0.0, 0.0)))
-                )
+        sections = [one for one in (box.closed, box.rear_alone) if one is not None]
+        parts = [flow(one, beam.V_x.T, beam.V_z.T, beam.T_0.T, about=(0.0, 0.0)) for one in sections]
+        # each wall's flow lies together in memory: the checks read one wall after the other
+        flows = WallFlow(
+            *(
+                np.moveaxis(np.concatenate([part.T for part in same], axis=1), 0, -1)
+                for same in zip(*parts, strict=True)
             )
-        flows = WallFlow(*(np.concatenate([getattr(p, n) for p in parts]) for n in WallFlow._fields))
+        )
     spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
     again = len(states)
 

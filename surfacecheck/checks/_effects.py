@@ -111,7 +111,9 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        flow = None if self.flow is None else WallFlow(*(part[at] for part in self.flow))
+        flow = None
+        if self.flow is not None:
+            flow = WallFlow(*(np.moveaxis(np.moveaxis(part, -1, 0)[:, at], 0, -1) for part in self.flow))
         arrays = {name: getattr(self, name)[at] for name in _OVER_CASES}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
         return replace(self, cases=names, flow=flow, found={}, **arrays)
