@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["RowPlan", "plan_row", "spread"]
+__all__ = ["RowPlan", "plan_row", "reach", "spread"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -105,6 +105,36 @@ def plan_row(surface: Surface, row: Row) -> RowPlan | None:
     else:
         return None
     return RowPlan(pitch, count, lines, start, end, NOTHING, NOTHING, count * lines)
+
+
+def reach(surface: Surface, row: Row) -> tuple[float, float]:
+    """Give the stretch whose load a row along the pins takes: up to half-way to the next row of the same sheets.
+
+    Parameters
+    ----------
+    surface : Surface
+        For the other rows.
+    row : Row
+        From the file.
+
+    Returns
+    -------
+    tuple of float
+        Along the pins [m]; without end where no such row follows.
+    """
+    low, high = -np.inf, np.inf
+    if not (row.start.known and row.to.known):
+        return low, high
+    start, end = plain(row.start), plain(row.to)
+    for other in surface.rows.values():
+        if other is row or set(other.joins) != set(row.joins) or not (other.start.known and other.to.known):
+            continue
+        first, last = plain(other.start), plain(other.to)
+        if last <= start:
+            low = max(low, 0.5 * (last + start))
+        elif first >= end:
+            high = min(high, 0.5 * (first + end))
+    return low, high
 
 
 def _on_ribs(surface: Surface, row: Row, lines: int) -> RowPlan | None:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from surfacecheck.checks._effects import Effects, pretty_place
-from surfacecheck.checks._layout import RowPlan, plan_row
+from surfacecheck.checks._layout import RowPlan, plan_row, reach
 from surfacecheck.checks._panels import skin_wrinkle
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.provenance import numbers
@@ -114,7 +114,19 @@ def row_loads(effects: Effects) -> Iterator[RowLoad]:
             continue
         found = _WORK[kind](effects.handed_over if kind in {"rib", "rib-spar"} else effects.whole, row, plan)
         if found is not None:
-            yield found
+            yield _within(found) if kind in {"spar", "edge"} else found
+
+
+def _within(load: RowLoad) -> RowLoad:
+    """Leave to each of several rows of the same sheets, one after the other along the pins, its own stretch."""
+    low, high = reach(load.effects.surface, load.row)
+    here = (load.effects.span.y >= low) & (load.effects.span.y <= high)
+    if here.all() or not here.any():
+        return load
+    shear, tension, flow = (one * here for one in (load.shear, load.tension, load.flow))
+    layers = {name: force * here for name, force in load.layers.items()}
+    wrinkle = None if load.wrinkle is None else load.wrinkle * here
+    return replace(load, layers=layers, shear=shear, tension=tension, wrinkle=wrinkle, flow=flow)
 
 
 def sides_on(surface: Surface, row: Row) -> list[str]:

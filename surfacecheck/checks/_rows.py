@@ -12,6 +12,7 @@ from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
+from surfacecheck.checks._layout import reach
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
@@ -102,7 +103,9 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
         return
     kind = "blind" if rivet.set is not RivetSet.SOLID else "protruding"
     kind = kind if rivet.head_kind in {None, HeadKind.PROTRUDING} else "countersunk"
-    stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0)
+    low, high = reach(surface, load.row)
+    here = (effects.span.y >= low) & (effects.span.y <= high)
+    stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * here
     kept = worst_case(stress)
     terms = {
         "c": Term(FIXITY[kind], "", "end fixity between rivets", FIXITY_SOURCE[kind]),

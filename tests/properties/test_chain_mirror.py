@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 import surfacecheck
-from surfacecheck.reading import read_text
+from surfacecheck.reading import read, read_text
 
 DATA = Path(__file__).parents[2] / "data"
 HAND = Path(__file__).parents[1] / "hand"
@@ -186,3 +186,25 @@ def test_the_face_of_the_web_decides_which_rivets_are_pulled():
         assert other.share == pytest.approx(one.share, rel=1e-12, abs=1e-12)
         assert one.tension - other.tension == pytest.approx(-one.share[..., 0], rel=1e-12, abs=1e-9)
         assert not np.any((one.tension > 0.0) & (other.tension > 0.0))
+
+
+def test_two_rows_one_after_the_other_share_the_span_between_them():
+    """Each is judged by the load of its own stretch, and together by what one row along the whole span has."""
+    name = "left_skin_to_spar"
+    rest = 'rivet = "small", pitch = "25 mm"'
+    upper = f'{{ joins = ["left_skin", "nose_skin", "spar"], from = "600 mm", to = "1080 mm", {rest} }}'
+    rudder = surfacecheck.assess(read(DATA / "rudder.toml"))
+    two = laid({f"row.{name}.to": '"570 mm"', f"row.{name}.pitch": '"25 mm"', "row.upper": upper})
+    whole, low, high = (
+        next(load for load in one.rows if load.row.name == which)
+        for one, which in ((rudder, name), (two, name), (two, "upper"))
+    )
+    y = two.span.y
+    assert not low.flow[:, y > 0.585].any()
+    assert not high.flow[:, y < 0.585].any()
+    same = [not case.startswith("along") for case in whole.effects.cases]  # one rivet less weighs less
+    for load, here in ((low, y < 0.585), (high, y > 0.585)):
+        assert load.flow[same][:, here] == pytest.approx(whole.flow[same][:, here], rel=1e-12, abs=1e-9)
+    for finding in two.findings:
+        if finding.check.place == "row.upper" and finding.margin is not None and np.isfinite(finding.margin):
+            assert float(re.search(r"(\d+) mm", finding.spot)[1]) >= 585.0, finding.name
