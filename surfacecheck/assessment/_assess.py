@@ -81,7 +81,7 @@ def assess(surface: Surface) -> Assessment:
     loaded = put_on(surface, span, tuple(cases), masses, box)
     effects = effects_of(surface, span, box, loaded)
     whole = effects.only(~effects.rear_alone)
-    rows = tuple(row_loads(effects)) if effects.flow is not None else ()
+    rows = tuple(row_loads(effects)) if box is not None else ()
     brackets = tuple(bracket_loads(whole))
     horn = horn_load(whole)
     checks = [

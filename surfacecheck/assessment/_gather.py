@@ -8,7 +8,6 @@ import numpy as np
 
 from surfacecheck.checks import Effects
 from surfacecheck.provenance import plain
-from surfacecheck.sections import WallFlow, flow
 from surfacecheck.sections.box import Box, box_of
 
 if TYPE_CHECKING:
@@ -71,17 +70,6 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     beam, given = loaded.beams[0], loaded.given
     states = [False, True] if box is not None and box.rear_alone is not None else [False]
     names = tuple(t + (NOSE_OPEN if state else "") for state in states for t in loaded.titles)
-    flows = None
-    if box is not None:
-        sections = [one for one in (box.closed, box.rear_alone) if one is not None]
-        parts = [flow(one, beam.V_x.T, beam.V_z.T, beam.T_0.T, about=(0.0, 0.0)) for one in sections]
-        # each wall's flow lies together in memory: the checks read one wall after the other
-        flows = WallFlow(
-            *(
-                np.moveaxis(np.concatenate([part.T for part in same], axis=1), 0, -1)
-                for same in zip(*parts, strict=True)
-            )
-        )
     spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
     again = len(states)
 
@@ -103,7 +91,6 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         M_x=twice(beam.M_x),
         M_z=twice(beam.M_z),
         T_0=twice(beam.T_0),
-        flow=flows,
         spar_pull=twice(spar_pull),
         edge_pull=twice(edge_pull),
         panel_load=twice(air),

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.provenance import Basis, Source
-from surfacecheck.sections import WallFlow, flow_peak
+from surfacecheck.sections import WallFlow, flow, flow_peak
+from surfacecheck.sections.box import of_walls
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -53,8 +54,6 @@ class Effects:
         Cases worked a second time with the nose open everywhere.
     V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (C, S)
         Sums at larger y, moments about the hinge line [N], [N m].
-    flow : WallFlow, each of shape (C, S, W)
-        Shear flow of every wall [N/m].
     spar_pull, edge_pull : ndarray, shape (C, S)
         Pull of the pressure on the rows along the spar and along the trailing edge, all of it on one skin [N/m].
     panel_load : ndarray, shape (C, S)
@@ -69,6 +68,8 @@ class Effects:
         Air load that each rib collects [N].
     found : dict of str to ndarray
         What was worked out of these already, see :meth:`once`.
+    among : tuple, or None
+        The effects these are some cases of, and which.
     """
 
     surface: Surface
@@ -84,7 +85,6 @@ class Effects:
     M_x: Array
     M_z: Array
     T_0: Array
-    flow: WallFlow | None
     spar_pull: Array
     edge_pull: Array
     panel_load: Array
@@ -93,6 +93,7 @@ class Effects:
     horn_points: Array
     rib_load: Array
     found: dict[str, Array] = field(default_factory=dict, repr=False)
+    among: tuple[Effects, slice | NDArray[np.intp]] | None = field(default=None, repr=False)
 
     def only(self, keep: NDArray[np.bool_]) -> Effects:
         """Keep some of the cases.
@@ -111,12 +112,9 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        flow = None
-        if self.flow is not None:
-            flow = WallFlow(*(np.moveaxis(np.moveaxis(part, -1, 0)[:, at], 0, -1) for part in self.flow))
         arrays = {name: getattr(self, name)[at] for name in _OVER_CASES}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
-        return replace(self, cases=names, flow=flow, found={}, **arrays)
+        return replace(self, cases=names, found={}, among=(self, at), **arrays)
 
     @cached_property
     def whole(self) -> Effects:
@@ -149,17 +147,46 @@ class Effects:
 
     def mean(self, wall: str) -> Array:
         """Flow of a wall in shear only [N/m], shape (C, S)."""
-        assert self.box is not None and self.flow is not None  # noqa: S101, PT018 - callers ask for flows only then
-        return np.asarray(self.flow.mean[..., self.box.wall(wall)])
+
+        def work() -> Array:
+            if self.among is not None:
+                return self.among[0].mean(wall)[self.among[1]]
+            return self._flow([self._wall(wall)]).mean[..., 0]
+
+        return self.once(f"flow of {wall}", work)
 
     def peak(self, wall: str) -> Array:
         """Largest flow along a wall, with its sign [N/m], shape (C, S)."""
-        return self.once(f"peak of {wall}", lambda: self._peak(wall))
 
-    def _peak(self, wall: str) -> Array:
-        assert self.box is not None and self.flow is not None  # noqa: S101, PT018 - callers ask for flows only then
-        at = self.box.wall(wall)
-        return np.asarray(flow_peak(WallFlow(*(part[..., at] for part in self.flow))).value)
+        def work() -> Array:
+            if self.among is not None:
+                return self.among[0].peak(wall)[self.among[1]]
+            return flow_peak(self._flow([self._wall(wall)])).value[..., 0]
+
+        return self.once(f"peak of {wall}", work)
+
+    @cached_property
+    def flow(self) -> WallFlow | None:
+        """Shear flow of every wall, each part of shape (C, S, W) [N/m]; None where sections cannot be worked.
+
+        The checks ask for a wall at a time, and only for some.
+        """
+        return None if self.box is None else self._flow(list(range(len(self.box.walls))))
+
+    def _wall(self, name: str) -> int:
+        assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
+        return self.box.wall(name)
+
+    def _flow(self, walls: list[int]) -> WallFlow:
+        """Work the flow of some walls, each case in its own state of the nose."""
+        assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
+        closed = int(np.count_nonzero(~self.rear_alone))  # these cases stand first
+        found = []
+        for section, at in ((self.box.closed, slice(closed)), (self.box.rear_alone, slice(closed, None))):
+            if section is not None:
+                loads = (load[at].T for load in (self.V_x, self.V_z, self.T_0))
+                found.append(flow(of_walls(section, walls), *loads, about=(0.0, 0.0)))
+        return WallFlow(*(np.concatenate(part, axis=1).swapaxes(0, 1) for part in zip(*found, strict=True)))
 
     @cached_property
     def places(self) -> tuple[str, ...]:

@@ -40,7 +40,7 @@ class Finding:
     margin : float or None
         [-]; None where not given; infinite where nothing is required of it.
     outcome : str
-        One of the words of :class:`Outcome`.
+        One of the words of :class:`Outcome`; empty for a statement.
     case : str
         Load case that decides.
     required : float or None
@@ -158,7 +158,9 @@ def find(check: Check) -> Finding:
     margin = None if margins is None else _at(margins, index)
     if margin is not None and np.isnan(margin):
         raise check.no_number()  # argmin finds a NaN before any number
-    if _at(check.outside, index):
+    if check.kind == "statement":
+        outcome = ""  # a fraction of limit load asks for nothing
+    elif _at(check.outside, index):
         outcome = Outcome.OUTSIDE
     elif margin is None:
         outcome = Outcome.NOT_GIVEN

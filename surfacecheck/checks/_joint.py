@@ -12,7 +12,7 @@ from surfacecheck.checks._layers import Joint, Layer
 from surfacecheck.checks._sheared import WRINKLE, Draft, Shearing, Wrinkled, factor_of, finished
 from surfacecheck.library import rivet_strength
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import numbers
+from surfacecheck.provenance import Basis, Source, numbers
 from surfacecheck.strength import (
     BEARING_SOURCE,
     INTERACTION_SOURCE,
@@ -35,13 +35,15 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._check import Check
-    from surfacecheck.model import Surface
+    from surfacecheck.model import Rivet, Surface
     from surfacecheck.provenance import Value
 
     Array = NDArray[np.float64]
 
 __all__ = ["joint_checks"]
 
+AGAINST_SHEET = Source(Basis.COMMON_PRACTICE, "load of one rivet against the strength its data sheet gives")
+NOT_FILLED = "the hole is wider than the rivet's range: only the widest hole of the range bears"
 THIN = "sheet thinner than the bearing tables cover (t/D under 0.18)"
 UNWELCOME = "more pull than a fifth of its shear strength: solid rivets are not meant for it (common practice)"
 LOWERED = "rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)"
@@ -84,7 +86,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
         "rivet shears",
         "P_s",
         {"P_s": strength},
-        SOLID_SHEAR_SOURCE if solid else shear.source,
+        SOLID_SHEAR_SOURCE if solid else AGAINST_SHEET,
         load=joint.shear,
         what="shear of one rivet at limit",
         notes=notes,
@@ -97,7 +99,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
     letters = {"T": T, "FS": FS, "P_t": P_t}
     much = solid and P_s is not None and bool(np.any(tension_unwelcome(factor * joint.tension, P_s)))
     unwelcome = (UNWELCOME,) if much else ()
-    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", pull.source, notes=unwelcome)
+    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", AGAINST_SHEET, notes=unwelcome)
     if P_s is None or pull.si is None:
         return
     S = Term(joint.shear, "force", "shear of one rivet at limit")
@@ -152,6 +154,8 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
         covered = sheet_covered(numbers(rivet.diameter), numbers(layer.thickness))
         notes = notes if np.all(covered) else (*notes, THIN)
     what = f"load of one rivet on {layer.words} at limit"
+    bears, too_wide = _bears(rivet)
+    notes = (*notes, NOT_FILLED) if too_wide else notes
     for mode, gives, low, high, at_yield in (
         ("crush", "crushes", metal.bearing_15, metal.bearing_20, False),
         ("crush-yield", "is pressed oval", metal.bearing_yield_15, metal.bearing_yield_20, True),
@@ -162,7 +166,7 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             f"{layer.name}-{mode}",
             f"{layer.words} {gives}",
             "F_br * D * t",
-            terms | {"F_br": F},
+            terms | {"F_br": F, "D": bears},
             BEARING_SOURCE,
             load=layer.load,
             what=what,
@@ -192,6 +196,18 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             load=layer.load,
             what=what,
         )
+
+
+def _bears(rivet: Rivet) -> tuple[Term, bool]:
+    """Give the width a rivet bears on: its hole, but of a pulled one no more than the widest hole it is made for."""
+    hole = Term.of(rivet.hole if rivet.hole.known else rivet.diameter, "length", "hole")
+    widest = rivet.hole_range[-1] if rivet.hole_range else None
+    if rivet.set is RivetSet.SOLID or widest is None or not (widest.known and rivet.hole.known):
+        return hole, False
+    if np.all(numbers(rivet.hole) <= numbers(widest)):
+        return hole, False
+    bearing = np.minimum(numbers(rivet.hole), numbers(widest))
+    return Term(bearing, "length", "widest hole the rivet is made for", widest.source, widest.key), True
 
 
 def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | float | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import reduce
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -90,9 +91,9 @@ def _direct(effects: Effects) -> Iterator[Check]:
     factors = member()
     FS = Term(factors.ultimate, "", "from limit load to ultimate", factors.source)
     stresses = {n: node_stress(effects, n) for n in box.nodes if n.startswith(("corner", "tip", "lip"))}
-    every = np.stack(list(stresses.values()))
-    flange = np.stack([stresses[n] for n in stresses if n.startswith(("corner", "tip"))])
-    tension, f = _worst(effects, every.max(axis=0), "greatest tension at limit", factors.line)
+    flange = [stress for n, stress in stresses.items() if n.startswith(("corner", "tip"))]
+    most, least = reduce(np.maximum, stresses.values()), reduce(np.minimum, stresses.values())
+    tension, f = _worst(effects, most, "greatest tension at limit", factors.line)
     yield tension.check(
         "tension",
         "tears in bending",
@@ -102,16 +103,16 @@ def _direct(effects: Effects) -> Iterator[Check]:
         "f",
         BENDING,
     )
-    both, f = _worst(effects, np.abs(every).max(axis=0), "greatest bending stress at limit", factors.line)
+    both, f = _worst(effects, np.maximum(most, -least), "greatest bending stress at limit", factors.line)
     low = None
     if metal.tension_yield.known and metal.compression_yield.known:
         low = np.minimum(numbers(metal.tension_yield), numbers(metal.compression_yield))
     of_yield = metal.compression_yield
     F_y = Term(low, "stress", f"lesser yield stress of {metal.name}", of_yield.source, of_yield.key)
     yield both.check("yield", "takes a set in bending", "F_y", "f", {"F_y": F_y, "f": f}, "f", BENDING)
-    compressed = _worst(effects, -flange.min(axis=0), "greatest compression of a flange at limit", factors.line)
+    compressed = _worst(effects, -reduce(np.minimum, flange), "greatest compression of a flange at limit", factors.line)
     yield _flange(effects, *compressed, FS)
-    drawn = _worst(effects, flange.max(axis=0), "greatest tension of a flange at limit", factors.line)
+    drawn = _worst(effects, reduce(np.maximum, flange), "greatest tension of a flange at limit", factors.line)
     yield from _net(effects, *drawn, FS)
 
 

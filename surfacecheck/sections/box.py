@@ -6,6 +6,7 @@ seen from root to tip (web upwards, +z skin aft, -z skin forward).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,15 +16,19 @@ from surfacecheck.model import SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value
 from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._builder import Builder
+from surfacecheck.sections._flow import WallFlow
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import NDArray
 
     from surfacecheck.model import Skin, Spar, Surface
+    from surfacecheck.sections._section import Section
 
     Array = NDArray[np.float64]
 
-__all__ = ["SIDES", "Box", "box_needs", "box_of", "sides_of"]
+__all__ = ["SIDES", "Box", "box_needs", "box_of", "of_walls", "sides_of"]
 
 
 def box_needs(surface: Surface) -> tuple[str, ...]:
@@ -84,3 +89,27 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
         Sections at every station.
     """
     return Builder(surface, y, doubled, nose_closed).build()
+
+
+def of_walls(section: Section, walls: Sequence[int]) -> Section:
+    """Give a section whose unit flows are those of some walls alone, for when the flow of the others is not asked.
+
+    Parameters
+    ----------
+    section : Section
+        All of it.
+    walls : sequence of int
+        Which walls [-].
+
+    Returns
+    -------
+    Section
+        The same section, with unit flows of these walls.
+    """
+    at = list(walls)
+    return replace(
+        section,
+        unit_x=WallFlow(*(part[..., at] for part in section.unit_x)),
+        unit_z=WallFlow(*(part[..., at] for part in section.unit_z)),
+        unit_T=section.unit_T[..., at],
+    )
