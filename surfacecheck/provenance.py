@@ -15,7 +15,17 @@ if TYPE_CHECKING:
 
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["UNKNOWN", "Basis", "Source", "Value", "in_a_row", "numbers", "plain"]
+__all__ = [
+    "NOT_SAID",
+    "UNKNOWN",
+    "WORKED_OUT",
+    "Basis",
+    "Source",
+    "Value",
+    "in_a_row",
+    "numbers",
+    "plain",
+]
 
 
 class Basis(StrEnum):
@@ -57,6 +67,13 @@ class Source:
         return self.basis in {Basis.GUESS, Basis.NOT_SAID, Basis.FROM_MEMORY}
 
 
+NOT_SAID = Source(Basis.NOT_SAID)
+"""Nobody said how it is known."""
+
+WORKED_OUT = Source(Basis.WORKED_OUT)
+"""Worked out here."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Value:
     """A number as the builder gave it, or the mark that it is not known.
@@ -77,7 +94,7 @@ class Value:
 
     si: float | NDArray[np.float64] | None
     said: str = ""
-    source: Source = Source(Basis.NOT_SAID)
+    source: Source = NOT_SAID
     key: str = ""
     absent: bool = False
 

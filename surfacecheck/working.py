@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.provenance import Basis, Source
+from surfacecheck.provenance import WORKED_OUT, Source
 
 __all__ = ["Symbol", "Working", "evaluate"]
 
@@ -47,7 +47,7 @@ class Symbol:
     si: float
     quantity: str = ""
     means: str = ""
-    source: Source = Source(Basis.WORKED_OUT)
+    source: Source = WORKED_OUT
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ class Working:
     result: float
     result_name: str = "margin"
     quantity: str = ""
-    source: Source = Source(Basis.WORKED_OUT)
+    source: Source = WORKED_OUT
     steps: tuple[Working, ...] = ()
 
 
