@@ -29,6 +29,7 @@ class Fault:
     key: str = ""
 
     def __str__(self) -> str:
+        """Give file, line, key and message in one line."""
         place = [part for part in (self.file, f"line {self.line}" if self.line else "", self.key) if part]
         return f"{', '.join(place)}: {self.message}" if place else self.message
 
@@ -54,4 +55,5 @@ class SurfaceError(ValueError):
         super().__init__(*self.faults)
 
     def __str__(self) -> str:
+        """Give every fault on a line of its own."""
         return "\n".join(str(fault) for fault in self.faults)
