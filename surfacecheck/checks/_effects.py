@@ -10,14 +10,15 @@ import numpy as np
 
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow, flow_peak
-from surfacecheck.sections.box import of_walls
+from surfacecheck.sections.box import wall_flow
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from numpy.typing import NDArray
 
     from surfacecheck.model import Surface
+    from surfacecheck.sections import Section
     from surfacecheck.sections.box import Box
     from surfacecheck.statics.span import Span
 
@@ -151,7 +152,7 @@ class Effects:
         def work() -> Array:
             if self.among is not None:
                 return self.among[0].mean(wall)[self.among[1]]
-            return self._flow([self._wall(wall)]).mean[..., 0]
+            return self._flow(wall).mean
 
         return self.once(f"flow of {wall}", work)
 
@@ -161,7 +162,7 @@ class Effects:
         def work() -> Array:
             if self.among is not None:
                 return self.among[0].peak(wall)[self.among[1]]
-            return flow_peak(self._flow([self._wall(wall)])).value[..., 0]
+            return flow_peak(self._flow(wall)).value
 
         return self.once(f"peak of {wall}", work)
 
@@ -171,22 +172,26 @@ class Effects:
 
         The checks ask for a wall at a time, and only for some.
         """
-        return None if self.box is None else self._flow(list(range(len(self.box.walls))))
-
-    def _wall(self, name: str) -> int:
-        assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
-        return self.box.wall(name)
-
-    def _flow(self, walls: list[int]) -> WallFlow:
-        """Work the flow of some walls, each case in its own state of the nose."""
-        assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
-        closed = int(np.count_nonzero(~self.rear_alone))  # these cases stand first
-        found = []
-        for section, at in ((self.box.closed, slice(closed)), (self.box.rear_alone, slice(closed, None))):
-            if section is not None:
-                loads = (load[at].T for load in (self.V_x, self.V_z, self.T_0))
-                found.append(flow(of_walls(section, walls), *loads, about=(0.0, 0.0)))
+        if self.box is None:
+            return None
+        found = [
+            flow(section, V_x.T, V_z.T, T_0.T, about=(0.0, 0.0)) for section, V_x, V_z, T_0 in self._by_state(self.box)
+        ]
         return WallFlow(*(np.concatenate(part, axis=1).swapaxes(0, 1) for part in zip(*found, strict=True)))
+
+    def _flow(self, name: str) -> WallFlow:
+        """Work the flow of one wall, (C, S)."""
+        assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
+        wall = self.box.wall(name)
+        found = [wall_flow(section, wall, V_x, V_z, T_0) for section, V_x, V_z, T_0 in self._by_state(self.box)]
+        return WallFlow(*(np.concatenate(part) for part in zip(*found, strict=True)))
+
+    def _by_state(self, box: Box) -> Iterator[tuple[Section, Array, Array, Array]]:
+        """Give the sections of each state of the nose, with the loads of its cases; those with it closed come first."""
+        closed = int(np.count_nonzero(~self.rear_alone))
+        for section, at in ((box.closed, slice(closed)), (box.rear_alone, slice(closed, None))):
+            if section is not None:
+                yield section, self.V_x[at], self.V_z[at], self.T_0[at]
 
     @cached_property
     def places(self) -> tuple[str, ...]:

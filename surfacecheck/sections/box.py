@@ -6,7 +6,6 @@ seen from root to tip (web upwards, +z skin aft, -z skin forward).
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -19,8 +18,6 @@ from surfacecheck.sections._builder import Builder
 from surfacecheck.sections._flow import WallFlow
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from numpy.typing import NDArray
 
     from surfacecheck.model import Skin, Spar, Surface
@@ -28,7 +25,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["SIDES", "Box", "box_needs", "box_of", "of_walls", "sides_of"]
+__all__ = ["SIDES", "Box", "box_needs", "box_of", "sides_of", "wall_flow"]
 
 
 def box_needs(surface: Surface) -> tuple[str, ...]:
@@ -91,25 +88,27 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
     return Builder(surface, y, doubled, nose_closed).build()
 
 
-def of_walls(section: Section, walls: Sequence[int]) -> Section:
-    """Give a section whose unit flows are those of some walls alone, for when the flow of the others is not asked.
+def wall_flow(section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array) -> WallFlow:
+    """Work the shear flow of one wall, as :func:`flow` does for all of them, for when the others are not asked.
+
+    ``q = q_x V_x + q_z V_z + q_T (T_0 + x_s V_z - z_s V_x)``
 
     Parameters
     ----------
     section : Section
-        All of it.
-    walls : sequence of int
-        Which walls [-].
+        At every station.
+    wall : int
+        Which wall [-].
+    V_x, V_z, T_0 : ndarray, shape (..., S)
+        Shear forces [N] and torque about the hinge line [N m].
 
     Returns
     -------
-    Section
-        The same section, with unit flows of these walls.
+    WallFlow, parts of shape (..., S)
+        Flow of that wall [N/m].
     """
-    at = list(walls)
-    return replace(
-        section,
-        unit_x=WallFlow(*(part[..., at] for part in section.unit_x)),
-        unit_z=WallFlow(*(part[..., at] for part in section.unit_z)),
-        unit_T=section.unit_T[..., at],
+    T_s = T_0 + section.x_s * V_z - section.z_s * V_x
+    mean, slope, curvature = (
+        one[..., wall] * V_x + other[..., wall] * V_z for one, other in zip(section.unit_x, section.unit_z, strict=True)
     )
+    return WallFlow(mean + section.unit_T[..., wall] * T_s, slope, curvature)

@@ -13,6 +13,7 @@ from surfacecheck.checks import _rows, factors_of, find, joint_checks, panel_che
 from surfacecheck.checks import _spar as spar
 from surfacecheck.checks import _web as web
 from surfacecheck.checks._reduce import Kept, front, keep, worst_case
+from surfacecheck.sections import WallFlow, flow_peak
 
 # few values, so that equal points and equal loads are common
 LOADS = st.sampled_from([0.0, 0.25, 0.5, 1.0, 1.5, 2.0, 3.0]) | st.floats(0.0, 1e6, allow_subnormal=False)
@@ -127,3 +128,14 @@ def test_spar_and_panels_give_the_margins_of_the_unreduced_ones(demo, monkeypatc
     for pair in zip(reduced, full, strict=True):
         if pair[0].cases == ("",):
             same(*pair)
+
+
+def test_one_wall_alone_is_that_wall_of_the_whole_section(demo):
+    """Bit for bit, in either state of the nose, and in a choice of cases as in all of them."""
+    effects, box = demo.effects, demo.effects.box
+    assert effects.rear_alone.any() == (box.rear_alone is not None)
+    for chosen in (effects, effects.whole, effects.handed_over, effects.only(effects.rear_alone)):
+        for at, wall in enumerate(box.walls):
+            assert np.array_equal(chosen.mean(wall), chosen.flow.mean[..., at]), wall
+            peak = flow_peak(WallFlow(*(part[..., at] for part in chosen.flow))).value
+            assert np.array_equal(chosen.peak(wall), peak), wall
