@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -92,7 +93,7 @@ def assess(surface: Surface) -> Assessment:
         *row_checks(effects, rows),
         *panel_checks(effects),
     ]
-    findings = tuple(find(check) for check in checks)
+    findings = _straddled(tuple(find(check) for check in checks))
     return Assessment(
         surface=surface,
         span=span,
@@ -115,6 +116,21 @@ def assess(surface: Surface) -> Assessment:
         assumptions=assumptions_of(surface, box, loaded),
         remarks=(*_outside(findings), *remarks_of(surface, span, box, loaded)),
         not_looked_at=_not_looked_at(surface, rows, box is not None),
+    )
+
+
+def _straddled(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Where a margin carries and the bound beside it does not, it depends."""
+    short = {
+        (f.check.place, f.check.mode.removesuffix("-heel"))
+        for f in findings
+        if f.kind == "bound" and f.margin is not None and f.margin < 0.0
+    }
+    return tuple(
+        replace(f, outcome=Outcome.DEPENDS)
+        if f.outcome == Outcome.CARRIES and f.kind == "margin" and (f.check.place, f.check.mode) in short
+        else f
+        for f in findings
     )
 
 

@@ -22,7 +22,7 @@ class Outcome:
     CARRIES = "carries what is required, for what was looked at"
     LESS = "less than required"
     OUTSIDE = "outside the method: ask"
-    DEPENDS = "depends"
+    DEPENDS = "depends on heel and prying of the bracket: ask"
     NOT_GIVEN = "not given"
     NOT_LOOKED_AT = "not looked at"
 
