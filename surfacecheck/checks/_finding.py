@@ -152,7 +152,7 @@ def find(check: Check) -> Finding:
     margins = None if available is None or required is None else check.margins_of(available, required)
     index = (0, 0)
     if margins is not None:
-        index = _place(margins, int(np.argmin(margins)))
+        index = _place(margins, int(margins.argmin()))
     elif required is not None:
         index = _place(required, int(np.argmax(required)))
     margin = None if margins is None else _at(margins, index)

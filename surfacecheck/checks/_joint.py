@@ -91,7 +91,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
         what="shear of one rivet at limit",
         notes=notes,
     )
-    if not np.any(joint.tension > 0.0):
+    if not joint.pulled:
         return
     _, factor, FS = factor_of(shearing.factors)
     T = Term(joint.tension, "force", "pull on one rivet at limit")
@@ -230,7 +230,7 @@ def _bearing_of_one(e_over_D: float, low: float, high: float) -> float:
 def _head(joint: Joint, factors: Factors) -> Iterator[Draft]:
     """Sheet under the head pulled over it; only protruding heads."""
     rivet = joint.rivet
-    if not joint.layers or not np.any(joint.tension > 0.0) or rivet.head_kind not in {None, HeadKind.PROTRUDING}:
+    if not joint.layers or not joint.pulled or rivet.head_kind not in {None, HeadKind.PROTRUDING}:
         return
     outer = joint.layers[0]
     if not outer.thickness.known:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -93,6 +94,11 @@ class Joint:
     subject: str = "this rivet"
     pitch: float | None = None
     spot_cases: tuple[str, ...] = ()
+
+    @cached_property
+    def pulled(self) -> bool:
+        """Whether anything pulls along the rivet."""
+        return bool((self.tension > 0.0).any())
 
     def item(self, factors: Factors) -> Item:
         """Give what all checks of the joint share.

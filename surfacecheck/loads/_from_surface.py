@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._planform import Planform
-from surfacecheck.model import Kind, Surface
+from surfacecheck.model import Kind, OutlinePlace, Surface
 from surfacecheck.provenance import Value, in_a_row
 
 __all__ = ["Outline", "load_word", "number", "outline_of", "planform_of", "side_word"]
@@ -59,7 +60,12 @@ def outline_of(surface: Surface) -> Outline:
     SurfaceError
         Where the lines cross, or two places are the same.
     """
-    places = surface.outline.places
+    return _outline(surface.outline.places)
+
+
+@lru_cache(maxsize=8)
+def _outline(places: tuple[OutlinePlace, ...]) -> Outline:
+    """Stack the places; several kinds of load case ask for the same outline."""
     if len(places) < 2:
         return Outline(None, {"y": "outline.at"})
     lines: dict[str, Array] = {}

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._from_surface import number
 from surfacecheck.model import DrivenBy, Side, Surface
-from surfacecheck.provenance import Value
+from surfacecheck.provenance import Value, in_a_row
 
 __all__ = ["HornLine", "horn_line", "horn_needs"]
 
@@ -51,14 +51,14 @@ class HornLine:
     def direction(self, side: Array) -> Array:
         """Give the unit pull on a side, shape (..., 3) for side of shape (...) [-]."""
         parts = (self.chordwise, self.along, 0.0 - side * self.inward)
-        return np.stack(np.broadcast_arrays(*parts), axis=-1)
+        return in_a_row(parts)
 
     def moment(self, side: Array) -> Array:
         """Moment of a unit pull about the hinge line at the horn, (M_x, T_y, M_z), shape (..., 3) [m]."""
         d = self.direction(side)
         z = side * self.off
         parts = (0.0 - z * d[..., 1], z * d[..., 0] - self.x * d[..., 2], self.x * d[..., 1])
-        return np.stack(np.broadcast_arrays(*parts), axis=-1)
+        return in_a_row(parts)
 
     def side_for(self, torque: Array) -> Array:
         """Side that holds a torque of the other loads by pulling; a rod has only one.
