@@ -22,8 +22,9 @@ __all__ = ["SAME_PLACE", "Span", "span_of"]
 SAME_PLACE = 1.0e-6
 """Places nearer to each other than this count as one [m]: a thousandth of a millimetre, below any measurement."""
 
-LONG_BAY = 1.0 / 12.0
-"""Bays longer than this fraction of the span get two cells, so that no peak between breaks is missed by much."""
+CELLS_A_SPAN = 12
+"""Cells of equal length that the span would have without breaks; every bay gets its share, so that what a peak between
+two stations exceeds them by stays under half a per cent."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -125,8 +126,8 @@ def span_of(surface: Surface) -> Span:
     at += [end for opening in openings for end in opening]
     breaks = _merged(at)
     where = {place: int(np.argmin(np.abs(breaks - place))) for place in at}
-    long = np.diff(breaks) > LONG_BAY * (breaks[-1] - breaks[0])
-    stations = grid(breaks, tuple(2 if it else 1 for it in long))
+    share = CELLS_A_SPAN * np.diff(breaks) / (breaks[-1] - breaks[0])
+    stations = grid(breaks, tuple(int(n) for n in np.maximum(np.ceil(share - SAME_PLACE), 1.0)))
     span = Span(
         stations=stations,
         hinges={name: where[up] for name, up in hinges.items()},
