@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import lru_cache
 from types import CodeType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 
@@ -41,8 +41,7 @@ _FUNCTIONS: dict[str, Any] = {
 WORKED_OUT = Source(Basis.WORKED_OUT)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Term:
+class Term(NamedTuple):
     """One letter of a check.
 
     Attributes
@@ -215,9 +214,10 @@ class Check:
         ndarray
             What broadcasts to (..., cases, spots) [-].
         """
+        if self.proof:
+            return np.where(required == 0.0, np.inf, np.asarray(self.terms["lam"].values) - 1.0)
         with np.errstate(divide="ignore", invalid="ignore"):
-            ratio = np.asarray(self.terms["lam"].values) if self.proof else available / required
-            return np.asarray(np.where(required == 0.0, np.inf, ratio - 1.0))
+            return np.where(required == 0.0, np.inf, available / required - 1.0)
 
     def no_number(self) -> SurfaceError:
         """Say that the working gives no number."""

@@ -196,7 +196,7 @@ class Effects:
     @cached_property
     def places(self) -> tuple[str, ...]:
         """Names of the stations."""
-        return tuple(pretty_place(y) for y in self.span.y)
+        return self.among[0].places if self.among is not None else tuple(pretty_place(y) for y in self.span.y)
 
 
 _OVER_CASES = (

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -33,8 +32,7 @@ __all__ = ["Draft", "Shearing", "Wrinkled", "factor_of", "finished"]
 WRINKLE = "shear at limit over shear at which the sheet wrinkles"
 
 
-@dataclass(frozen=True, eq=False)
-class Wrinkled:
+class Wrinkled(NamedTuple):
     """What is needed to find the multiple of the load that uses up a joint whose sheet wrinkles.
 
     Attributes
@@ -53,8 +51,7 @@ class Wrinkled:
     factor: float
 
 
-@dataclass(frozen=True, eq=False)
-class Draft:
+class Draft(NamedTuple):
     """A check before its load multiplier is found; the letters are those of :meth:`Item.check`."""
 
     mode: str
