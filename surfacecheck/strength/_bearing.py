@@ -33,7 +33,7 @@ BEARING_SOURCE = Source(
     "MIL-HDBK-5J (2003), 1.4.7.1 and 8.1.2.1, as quoted in secondary text: F_br x D x t, e/D 1.5 to 2.0 and not above",
 )
 SHEAR_OUT_SOURCE = Source(
-    Basis.COMMON_PRACTICE, "two 40-degree planes, 2 F_su t (e - D/2 cos 40 deg); not safe below e/D 1.5"
+    Basis.COMMON_PRACTICE, "two 40-degree planes, 2 F_su t (e - D/2 cos 40 deg); unconservative below e/D 1.5"
 )
 NET_SECTION_SOURCE = Source(Basis.COMMON_PRACTICE, "F_tu t (w - n d), with + s^2/(4 g) for staggered holes")
 
