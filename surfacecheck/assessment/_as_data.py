@@ -62,6 +62,7 @@ def as_data(assessment: Assessment) -> dict[str, Any]:
                 "turned_sideways": _worst(pin.turned_sideways),
                 "turned_fore_aft": _worst(pin.turned_fore_aft),
                 "methods_apart": _worst(pin.apart),
+                "ways_apart": None if pin.ways is None else _worst(pin.ways),
             }
             for pin in assessment.pins
         ],

@@ -81,17 +81,18 @@ def assess(surface: Surface) -> Assessment:
     box = None if box_needs(surface) else box_at(surface, span)
     loaded = put_on(surface, span, tuple(cases), masses, box)
     effects = effects_of(surface, span, box, loaded)
-    whole = effects.only(~effects.rear_alone)
-    rows = tuple(row_loads(effects)) if box is not None else ()
+    counted = effects.only(np.resize(loaded.counts, len(effects.cases)))
+    whole = counted.only(~counted.rear_alone)
+    rows = tuple(row_loads(counted)) if box is not None else ()
     brackets = tuple(bracket_loads(whole))
     horn = horn_load(whole)
     checks = [
         *pin_checks(whole),
         *bracket_checks(whole, brackets),
         *horn_checks(whole, horn),
-        *spar_checks(effects),
-        *row_checks(effects, rows),
-        *panel_checks(effects),
+        *spar_checks(counted),
+        *row_checks(counted, rows),
+        *panel_checks(counted),
     ]
     findings = _straddled(tuple(find(check) for check in checks))
     return Assessment(
@@ -103,7 +104,7 @@ def assess(surface: Surface) -> Assessment:
         beam=loaded.beams[0],
         simple=loaded.beams[1],
         effects=effects,
-        pins=pins_of(surface, span, loaded.titles, loaded.beams),
+        pins=pins_of(surface, span, loaded),
         horn_pull=horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
         rows=rows,
         brackets=brackets,

@@ -40,6 +40,9 @@ class PinLoad:
         The same in the axes of the fixed bracket, with the surface at its greatest swing [N].
     apart : Worst
         Largest difference of the two idealisations, over the largest hinge load of that case [-].
+    ways : Worst or None
+        Largest difference between load spread evenly and load handed over at the ribs, over the same [-]; None where
+        only one of the two was worked.
     """
 
     name: str
@@ -50,6 +53,7 @@ class PinLoad:
     turned_sideways: Worst
     turned_fore_aft: Worst
     apart: Worst
+    ways: Worst | None = None
 
 
 @dataclass(frozen=True, slots=True)

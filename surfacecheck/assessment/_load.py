@@ -40,6 +40,7 @@ class Loaded:
     titles: tuple[str, ...]
     cases: tuple[LoadCase, ...]
     by_ribs: NDArray[np.bool_]
+    counts: NDArray[np.bool_]
     given: CaseLoads
     beams: tuple[Beam, Beam]
     horn_force: Array
@@ -71,7 +72,9 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     )
     horn_force, points = _at_horn(surface, every, force, side)
     by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
-    return Loaded(titles, every, by_ribs, given, beams, horn_force, points)
+    asked = surface.method.load_reaches_spar
+    counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
+    return Loaded(titles, every, by_ribs, counts, given, beams, horn_force, points)
 
 
 def _repeated(loads: CaseLoads, times: int) -> CaseLoads:

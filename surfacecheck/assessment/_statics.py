@@ -13,6 +13,7 @@ from surfacecheck.provenance import plain
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from surfacecheck.assessment._load import Loaded
     from surfacecheck.model import Surface
     from surfacecheck.statics import Beam
     from surfacecheck.statics.span import Span
@@ -27,7 +28,7 @@ def _worst(values: Array, titles: tuple[str, ...]) -> Worst:
     return Worst(float(values[at]), titles[at])
 
 
-def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[Beam, Beam]) -> tuple[PinLoad, ...]:
+def pins_of(surface: Surface, span: Span, loaded: Loaded) -> tuple[PinLoad, ...]:
     """List the worst load of each kind at each pin.
 
     Parameters
@@ -36,20 +37,23 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
         For the swings.
     span : Span
         Hinges.
-    titles : tuple of str
-        Cases.
-    beams : tuple of Beam
-        Both idealisations.
+    loaded : Loaded
+        Cases, and both idealisations.
 
     Returns
     -------
     tuple of PinLoad
         Force of the surface on the pins [N], from root to tip.
     """
-    on_pin = -beams[0].reactions
-    largest = np.abs(beams[0].reactions).max(axis=(-2, -1))
-    difference = np.abs(beams[0].reactions - beams[1].reactions).max(axis=-1)
-    apart = difference / np.where(largest > 0.0, largest, 1.0)[:, None]
+    both, simple = (beam.reactions for beam in loaded.beams)
+    largest = np.abs(both).max(axis=(-2, -1))
+    largest = np.where(largest > 0.0, largest, 1.0)[:, None]
+    on_pin = -both[loaded.counts]
+    titles = tuple(title for title, counts in zip(loaded.titles, loaded.counts, strict=True) if counts)
+    apart = (np.abs(both - simple).max(axis=-1) / largest)[loaded.counts]
+    even, ribs = np.flatnonzero(~loaded.by_ribs), np.flatnonzero(loaded.by_ribs)
+    between = np.abs(both[even[: ribs.size]] - both[ribs]).max(axis=-1) / largest[ribs]
+    handed = tuple(loaded.titles[i] for i in ribs)
     swing = max((plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)
     out = []
     for h, (name, b) in enumerate(span.hinges.items()):
@@ -67,6 +71,7 @@ def pins_of(surface: Surface, span: Span, titles: tuple[str, ...], beams: tuple[
                 _worst(t_z, titles),
                 _worst(t_x, titles),
                 _worst(apart[:, h], titles),
+                _worst(between[:, h], handed) if handed else None,
             )
         )
     return tuple(out)

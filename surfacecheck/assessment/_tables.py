@@ -114,6 +114,9 @@ def pin_table(assessment: Assessment, system: System = "metric") -> Table:
             for pin in reversed(assessment.pins)
         )
         note = f"2nd method (bending alone), apart by, of the largest pin load of that case: {words}"
+        ways = [f"{pin.name} {100 * pin.ways.value:.0f} %" for pin in reversed(assessment.pins) if pin.ways is not None]
+        if ways:
+            note += f"; load through the ribs instead of evenly: {', '.join(ways)}"
     return Table(heads, tuple(rows), "lrrrrl", "Load on the pins, from the surface, at limit; the worst of each", note)
 
 
