@@ -11,12 +11,12 @@
 
 On some computers the command is "python" or "py". Needs Python 3.11 or later, and nothing else.
 
-The package itself is not installed: one line in a .pth file points the environment at this folder. So no build tool is
-fetched, an edit counts at once, and the folder can be moved. The environment is not activated either, which is why
-every command passes through here.
+The package itself is not installed: one line in a .pth file points the environment here, so that no build tool is
+fetched, an edit counts at once and the folder can be moved. Nothing is activated: every command passes through here.
 """
 
 import errno
+import hashlib
 import os
 import re
 import shutil
@@ -30,13 +30,13 @@ ROOT = os.path.dirname(os.path.abspath(__file__))
 KINDS = {  # folder, extra of pyproject.toml, MB to fetch, MB on disk (Linux, Python 3.11, measured)
     "core": (".venv", None, 75, 280),
     "test": (".venv", "test", 130, 490),
+    "browser": (".venv", "browser", 54, 170),
     "lab": (".venv-lab", "lab", 120, 460),
 }
 SCRIPTS = {"bench": ("bench", "run.py"), "notebooks": ("tools", "execute_notebooks.py")}  # below tests/
 UNREACHABLE = re.compile(
-    "new connection|name resolution|name or service|getaddrinfo|connect(ion)? ?timeout|timed out|connection refused"
-    r"|connection reset|unreachable|proxyerror|sslerror|\(from versions: none\)",
-    re.IGNORECASE,
+    "(?i)new connection|name resolution|name or service|getaddrinfo|connect(ion)? ?timeout|timed out|connection refused"
+    r"|connection reset|unreachable|proxyerror|sslerror|\(from versions: none\)"
 )
 FULL = re.compile("no space left|errno 28|disk quota|not enough space", re.IGNORECASE)
 LOCKED = re.compile(r"errno (1|13|30)\b|permission denied|read-only file system", re.IGNORECASE)
@@ -76,6 +76,7 @@ def start(words):
     """Sort out who is meant, make what that needs, hand over."""
     first, rest = (words[0], words[1:]) if words else ("", [])
     if first == "test":
+        add_driver()
         return hand_over("test", ["-m", "pytest"] + rest, ROOT)
     if first in SCRIPTS:
         return hand_over("test", [os.path.join(ROOT, "tests", *SCRIPTS[first])] + rest)
@@ -85,9 +86,17 @@ def start(words):
         return hand_over("lab", ["-m", "jupyterlab"] + options + rest, os.path.join(ROOT, "notebooks"))
     if first in ("-h", "--help"):
         say(__doc__.split("\n\n")[1] + "\n")
-    here = os.path.realpath(os.getcwd()) == os.path.realpath(ROOT)
-    demo = os.path.join("" if here else ROOT, "data", "rudder.toml")
+    demo = os.path.join("" if os.path.realpath(".") == os.path.realpath(ROOT) else ROOT, "data", "rudder.toml")
     return hand_over("core", ["-m", "surfacecheck"] + (words or ["check", demo]))
+
+
+def add_driver():
+    """Add what drives a browser where there is one; without, the tests that need it say why they are skipped."""
+    if shutil.which("chromium"):
+        try:
+            environment("browser")
+        except Stop as stop:
+            say("%s; without it the tests in a browser are skipped" % stop)
 
 
 def hand_over(kind, arguments, folder=None):
@@ -95,7 +104,6 @@ def hand_over(kind, arguments, folder=None):
     command = [environment(kind)] + arguments
     if folder:
         os.chdir(folder)
-    sys.stdout.flush()
     if os.name == "nt":  # there, exec returns to the shell before the child has begun
         return subprocess.call(command, env=surroundings())
     os.execve(command[0], command, surroundings())
@@ -104,21 +112,18 @@ def hand_over(kind, arguments, folder=None):
 def surroundings():
     """Return the variables a child gets."""
     kept = dict(os.environ)
-    # Without stored bytecode every start compiles everything anew (5 s instead of 2); the other two lead Python to
-    # packages of other environments.
+    # without stored bytecode every start takes 5 s instead of 2; the other two lead to other environments' packages
     for name in ("PYTHONDONTWRITEBYTECODE", "PYTHONPATH", "PYTHONHOME"):
         kept.pop(name, None)
-    # The matrices are small: threads cost more than they save, and results must not hang on the number of cores.
+    # the matrices are small: threads cost more than they save, and results must not hang on the number of cores
     for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
         kept.setdefault(name, "1")
-    kept["SURFACECHECK_CALLED_AS"] = called_as()
-    return kept
+    return dict(kept, SURFACECHECK_CALLED_AS=called_as())
 
 
 def called_as():
     """Return how this file was called, so that a printed hint can be typed as it stands."""
-    python = os.path.basename(sys.executable).replace(".exe", "")
-    script = sys.argv[0] or "start.py"
+    python, script = os.path.basename(sys.executable).replace(".exe", ""), sys.argv[0] or "start.py"
     return "%s %s" % (python, '"%s"' % script if " " in script else script)
 
 
@@ -126,11 +131,11 @@ def environment(kind):
     """Return the path of the environment's Python, after making or completing it where that is needed."""
     name, extra, fetch, disk = KINDS[kind]
     folder = os.path.join(ROOT, name)
-    python = os.path.join(folder, "Scripts", "python.exe") if os.name == "nt" else os.path.join(folder, "bin", "python")
+    python = os.path.join(folder, *(("Scripts", "python.exe") if os.name == "nt" else ("bin", "python")))
     asked = requirements(extra)
     wanted = fingerprint(asked)
-    mark = os.path.join(folder, "made-for-%s.txt" % kind)
-    first_mark = os.path.join(folder, "made-for-core.txt") if kind == "test" else mark
+    first_kind = "core" if name == ".venv" else kind
+    mark, first_mark = (os.path.join(folder, "made-for-%s.txt" % one) for one in (kind, first_kind))
     whole = os.path.exists(python) and read(first_mark).split("\n")[0] == THIS_PYTHON
     if whole and read(mark) == wanted:
         return python
@@ -151,7 +156,7 @@ def environment(kind):
             write(mark, "")
         raise
     point_here(folder)
-    if kind == "test":  # its packages hold the core's
+    if mark != first_mark:  # its packages hold the core's
         write(first_mark, fingerprint(requirements(None)))
     write(mark, wanted)
     return python
@@ -168,11 +173,9 @@ def requirements(extra):
 
 def fingerprint(asked):
     """Return the text of a mark: the Python, then a hash of what is asked and of the exact versions."""
-    import hashlib
-
     pins = [line.strip() for line in read(os.path.join(ROOT, "constraints.txt")).split("\n")]
     text = "\n".join(asked + [line for line in pins if line and not line.startswith("#")])
-    return "%s\n%s" % (THIS_PYTHON, hashlib.sha256(text.encode("utf-8")).hexdigest())
+    return THIS_PYTHON + "\n" + hashlib.sha256(text.encode("utf-8")).hexdigest()
 
 
 def create(folder):
@@ -182,10 +185,10 @@ def create(folder):
 
         if not shutil.which("uv"):
             import ensurepip  # noqa: F401
+
+        venv.create(folder, clear=True, symlinks=os.name != "nt", with_pip=False)
     except ImportError:
         raise Stop(no_venv())
-    try:
-        venv.create(folder, clear=True, symlinks=os.name != "nt", with_pip=False)
     except ValueError as error:  # the folder's name holds what separates paths
         raise Stop("%s: rename that folder" % error)
 
@@ -193,10 +196,9 @@ def create(folder):
 def install(folder, python, asked):
     """Fetch and install with uv where it is on the PATH (ten times faster), with pip where that does not work."""
     options = ["--only-binary", ":all:", "-c", os.path.join(ROOT, "constraints.txt")] + asked
-    uv = shutil.which("uv")
+    uv, code, output = shutil.which("uv"), 0, ""
     if uv and run([uv, "pip", "install", "--python", python] + options)[0] == 0:
         return
-    code, output = 0, ""
     if not os.path.isdir(os.path.join(packages(folder), "pip")):
         code, output = run([python, "-m", "ensurepip"])
     if code == 0:  # --no-compile: only what is used is compiled, at its first use
@@ -220,8 +222,7 @@ def run(command):
 
 def packages(folder):
     """Return the folder of an environment's packages."""
-    way = ("Lib",) if os.name == "nt" else ("lib", "python%d.%d" % sys.version_info[:2])
-    return os.path.join(folder, *(way + ("site-packages",)))
+    return os.path.join(folder, "Lib" if os.name == "nt" else "lib/python%d.%d" % sys.version_info[:2], "site-packages")
 
 
 def point_here(folder):
@@ -246,8 +247,8 @@ def old_python(found):
 
 def no_venv():
     """Return the line for a Python without its venv and ensurepip modules."""
-    name = "python%d.%d-venv" % sys.version_info[:2]
-    return "this Python has no venv module; on Debian or Ubuntu: sudo apt install python3-venv (or %s)" % name
+    hint = "this Python has no venv module; on Debian or Ubuntu: sudo apt install python3-venv (or python%d.%d-venv)"
+    return hint % sys.version_info[:2]
 
 
 def failure(output):

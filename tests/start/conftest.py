@@ -40,10 +40,13 @@ def start(copy, monkeypatch):
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
 
+    which = shutil.which
+
     def become(_path, command, variables):
         raise HandedOver(command, variables)
 
     monkeypatch.setattr(os, "execve", become)
+    monkeypatch.setattr(module.shutil, "which", lambda name: None if name == "chromium" else which(name))
     monkeypatch.setattr(module, "run", lambda command: (0, ""))
     monkeypatch.setattr(sys, "argv", ["start.py"])
     monkeypatch.chdir(copy)

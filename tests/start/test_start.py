@@ -150,6 +150,30 @@ def test_the_tests_add_theirs_to_the_core_and_the_core_stays(command_of, start, 
     assert kept.exists()
 
 
+def test_a_browser_that_is_here_gets_its_driver(command_of, start, monkeypatch):
+    command_of("test")
+    noted = asked_for(start, monkeypatch)
+    command_of("test")
+    assert not noted
+    monkeypatch.setattr(start.shutil, "which", lambda name: f"/usr/bin/{name}")
+    assert command_of("test", "-x")[1:] == ["-m", "pytest", "-x"]
+    (install,) = [command for command in noted if "install" in command]
+    assert any(word.startswith("playwright") for word in install)
+    noted.clear()
+    command_of("test")
+    command_of("check", "x.toml")
+    assert not noted
+
+
+def test_a_driver_that_cannot_be_fetched_stops_no_test(command_of, start, monkeypatch, capsys):
+    monkeypatch.setattr(start.shutil, "which", lambda name: f"/usr/bin/{name}")
+    dead = "ERROR: No matching distribution found for playwright (from versions: none)"
+    fails = {True: (1, dead), False: (0, "")}
+    monkeypatch.setattr(start, "run", lambda command: fails[any(word.startswith("playwright") for word in command)])
+    assert command_of("test")[1:] == ["-m", "pytest"]
+    assert "without it the tests in a browser are skipped" in capsys.readouterr().out
+
+
 def test_a_half_made_environment_is_made_anew(command_of, start, monkeypatch):
     command_of()
     left = Path(start.ROOT) / ".venv" / "left"
