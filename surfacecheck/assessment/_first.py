@@ -45,7 +45,8 @@ def first_needs(surface: Surface) -> tuple[Gap, ...]:
     if not surface.load.fades_aft and surface.load.rule is None:
         found.append(Gap("load.fades_aft", PINS))
     if len(places) < LEAST:
-        found.append(Gap("outline.at", f"{PINS}; two places with up and edge_behind, root and tip"))
+        up = surface.said("up")
+        found.append(Gap("outline.at", f"{PINS}; two places with {up} and edge_behind, root and tip"))
     known = [hinge for hinge in surface.hinges.values() if hinge.up.known]
     if len(known) < LEAST:
         unknown = [f"hinge.{name}.up" for name, hinge in surface.hinges.items() if not hinge.up.known]

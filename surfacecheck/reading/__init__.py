@@ -1,12 +1,15 @@
 """The builder's file becomes the model, or an error that says what to write."""
 
 from surfacecheck.reading._new import starting_file, write_new
+from surfacecheck.reading._questions import Question, questions
 from surfacecheck.reading._read import read, read_text
 from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
 from surfacecheck.reading._values import source_of
 
 __all__ = [
+    "Question",
     "change_schema",
+    "questions",
     "read",
     "read_text",
     "schema_text",

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Half, Kind, Units, said
 from surfacecheck.reading._blank import PARTS, Blank, head_lines, hinge_names, row_lines, table_lines
+from surfacecheck.reading._questions import labelled
 from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
 
 __all__ = ["starting_file", "write_new"]
@@ -66,14 +68,15 @@ def starting_file(
         raise SurfaceError(message)
     lines = head_lines(blank, half, name)
     for title, tables in PARTS:
-        lines += ["", f"# ---- {title}"]
+        part: list[str] = []
         for path, cls in tables:
             if path == "hinge":
-                lines += _hinge_lines(blank, cls, hinges)
+                part += _hinge_lines(blank, cls, hinges)
             elif path == "row":
-                lines += row_lines(blank)
+                part += row_lines(blank)
             else:
-                lines += table_lines(blank, path, cls, ribs)
+                part += table_lines(blank, path, cls, ribs)
+        lines += ["", f"# ---- {title}", *labelled(title[0], part)]
     return "\n".join(lines) + "\n"
 
 
@@ -99,13 +102,15 @@ def _hinge_lines(blank: Blank, cls: Any, count: int) -> list[str]:
     return lines
 
 
-def write_new(path: str | Path, **choices: Any) -> Path:
+def write_new(path: str | Path, *, beside: Mapping[str, str] | None = None, **choices: Any) -> Path:
     """Write a file to start from, and the schemas beside it; nothing that is there is overwritten.
 
     Parameters
     ----------
     path : str or Path
         File to write.
+    beside : mapping of str to str, optional
+        Names and texts of other new files of the same folder: all are written, or none.
     **choices : Any
         As for :func:`starting_file`.
 
@@ -117,22 +122,36 @@ def write_new(path: str | Path, **choices: Any) -> Path:
     Raises
     ------
     SurfaceError
-        Where the file is there already, or its folder is not.
+        Where one of the files is there already, or their folder is not.
     OSError
-        Where this computer cannot write it (disk full, not yours).
+        Where this computer cannot write them (disk full, not yours).
     """
     target = Path(path)
-    if target.exists() or target.is_symlink():
-        message = f"{target.name} is there already and stays as it is: give another name."
-        raise SurfaceError(message)
     if not target.parent.is_dir():
         message = f"there is no folder {target.parent}: make it first, or give another place."
         raise SurfaceError(message)
-    text = starting_file(**choices)
+    fresh = {target.parent / name: text for name, text in (beside or {}).items()}
+    fresh[target] = starting_file(**choices)  # last: with it, all are there
+    for one in reversed(fresh):
+        _not_there(one)
     for name, schema in (("surface.schema.json", surface_schema()), ("change.schema.json", change_schema())):
         _written(target.parent / name, schema_text(schema))
-    _written(target, text, fresh=True)
+    done: list[Path] = []
+    try:
+        for one, text in fresh.items():
+            _written(one, text, fresh=True)
+            done.append(one)
+    except BaseException:
+        for one in done:
+            one.unlink(missing_ok=True)
+        raise
     return target
+
+
+def _not_there(target: Path) -> None:
+    if target.exists() or target.is_symlink():
+        message = f"{target.name} is there already and stays as it is: give another name."
+        raise SurfaceError(message)
 
 
 def _written(target: Path, text: str, *, fresh: bool = False) -> None:
@@ -142,9 +161,8 @@ def _written(target: Path, text: str, *, fresh: bool = False) -> None:
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
             file.write(text)
         Path(beside).chmod(0o644)
-        if fresh and target.exists():
-            message = f"{target.name} is there already and stays as it is: give another name."
-            raise SurfaceError(message)
+        if fresh:
+            _not_there(target)
         Path(beside).replace(target)
     finally:
         Path(beside).unlink(missing_ok=True)

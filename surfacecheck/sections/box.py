@@ -53,7 +53,9 @@ def box_needs(surface: Surface) -> tuple[str, ...]:
     missing = [key for key, value in wanted.items() if not value.known and not value.absent]
     for i, place in enumerate(outline.places):
         missing += [
-            f"outline.at[{i}].{k}" for k in ("web_behind", "spar_depth", "edge_behind") if not getattr(place, k).known
+            f"outline.at[{i + 1}].{k}"
+            for k in ("web_behind", "spar_depth", "edge_behind")
+            if not getattr(place, k).known
         ]
     metals: dict[str, Spar | Skin] = {"spar": sheet.spar, "left_skin": sheet.left_skin, "right_skin": sheet.right_skin}
     for name, part in metals.items():
