@@ -33,6 +33,7 @@ def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[s
     if loaded.by_ribs.any():
         out.append("every case is worked twice, the load spread evenly and handed over at the ribs; the worse counts")
     out.append("all of the net pressure pulls on either skin in turn; skins rest on spar and trailing edge as strips")
+    out.append("what brackets and horn push fore and aft into web and ribs is not followed into the ribs' rivets")
     out.append("a thin skin hangs between its rows and pulls them towards each other: that pull is not looked at")
     if any(title.endswith(IN_LINE) for title in loaded.titles):
         out.append(

@@ -185,7 +185,8 @@ class Assessment:
         Parameters
         ----------
         name : str or int
-            ``"hinge.bottom.pin:bearing"``, ``"hinge.bottom.pin"``, or 1 for the lowest.
+            ``"hinge.bottom.pin:bearing"``, ``"hinge.bottom.pin"``, ``"spar:flange-buckles"`` (its worst place, wherever
+            that is), or 1 for the lowest.
 
         Returns
         -------
@@ -208,7 +209,8 @@ class Assessment:
         every = (*self.margins, *self.not_given, *self.outside, *self.bounds, *self.statements)
         for fits in (str.__eq__, str.startswith, str.__contains__):
             for finding in every:
-                names = (finding.name, f"{finding.part}:{finding.check.mode}")
+                mode = finding.check.mode
+                names = (finding.name, f"{finding.part}:{mode}", f"{finding.check.place}:{mode}")
                 if any(fits(n.casefold().replace(" ", "-").replace("_", "-"), wanted) for n in names):
                     return finding
         message = f'no number is called "{text}"; names are such as {", ".join(f.name for f in self.margins[:3])}'

@@ -111,7 +111,13 @@ def _direct(effects: Effects) -> Iterator[Check]:
     F_y = Term(low, "stress", f"lesser yield stress of {metal.name}", of_yield.source, of_yield.key)
     yield both.check("yield", "takes a set in bending", "F_y", "f", {"F_y": F_y, "f": f}, "f", BENDING)
     compressed = _worst(effects, -reduce(np.minimum, flange), "greatest compression of a flange at limit", factors.line)
-    yield _flange(effects, *compressed, FS)
+    yield _buckles(effects, *compressed, FS, "flange")
+    if lip := [stress for n, stress in stresses.items() if n.startswith("lip")]:
+        ends = [stress for n, stress in stresses.items() if n.startswith("tip")]
+        pressed = -reduce(np.minimum, [*lip, *ends])
+        yield _buckles(
+            effects, *_worst(effects, pressed, "greatest compression of a lip at limit", factors.line), FS, "lip"
+        )
     drawn = _worst(effects, reduce(np.maximum, flange), "greatest tension of a flange at limit", factors.line)
     yield from _net(effects, *drawn, FS)
 
@@ -124,13 +130,21 @@ def _worst(effects: Effects, stress: Array, means: str, factors: str) -> tuple[I
     return Item("spar", "spar", ("",), *names, factors, "the spar"), Term(kept.of(effect), "stress", means)
 
 
-def _flange(effects: Effects, item: Item, f: Term, FS: Term) -> Check:
-    """Check a flange in compression: the lesser of yield and its own buckling."""
+def _buckles(effects: Effects, item: Item, f: Term, FS: Term, what: str) -> Check:
+    """Check a flange or a lip in compression: the lesser of yield and its own buckling."""
     box, spar = effects.box, effects.surface.sheet.spar
     assert box is not None  # noqa: S101
     metal = metal_of(effects.surface, spar.alloy, spar.thickness)
-    k, note = FLANGE_FREE, "flange taken as held at the web only, its edge free"
-    if spar.lip.known and not spar.lip.absent:
+    k, note = FLANGE_FREE, f"{what} taken as held at one edge only, the other free"
+    b = Term(box.flange, "length", "flange, middle of web to free edge", spar.flange.source)
+    if what == "lip":
+        b = Term(
+            numbers(spar.lip) - 0.5 * numbers(spar.thickness),
+            "length",
+            "lip, to the middle of the flange",
+            spar.lip.source,
+        )
+    elif spar.lip.known and not spar.lip.absent:
         holds = lip_stiffness(numbers(spar.lip), box.flange, numbers(spar.thickness)) >= LIP_HOLDS
         note = "the lip is too low to hold the edge of the flange"
         if np.all(holds):
@@ -138,17 +152,17 @@ def _flange(effects: Effects, item: Item, f: Term, FS: Term) -> Check:
     nu = plain(metal.poisson) if metal.poisson.known else 0.33
     modulus = metal.modulus_compression if metal.modulus_compression.known else metal.modulus
     terms = {
-        "k": Term(k, "", "buckling coefficient of the flange", PLATE_SOURCE),
+        "k": Term(k, "", f"buckling coefficient of the {what}", PLATE_SOURCE),
         "C": Term(plate_constant(nu), "", "pi^2 / (12 (1 - nu^2))"),
         "E": Term.of(modulus, "stress", f"E of {metal.name}"),
         "t": Term.of(spar.thickness, "length", "thickness of the spar"),
-        "b": Term(box.flange, "length", "flange, middle of web to free edge", spar.flange.source),
+        "b": b,
         "F_cy": Term.of(metal.compression_yield, "stress", f"compression yield of {metal.name}"),
         "FS": FS,
         "f": f,
     }
     buckles = "min(F_cy, k * C * E * (t / b)**2)"
-    return item.check("flange-buckles", "flange buckles", buckles, "FS * f", terms, "f", PLATE_SOURCE, notes=(note,))
+    return item.check(f"{what}-buckles", f"{what} buckles", buckles, "FS * f", terms, "f", PLATE_SOURCE, notes=(note,))
 
 
 def _net(effects: Effects, item: Item, f: Term, FS: Term) -> Iterator[Check]:
