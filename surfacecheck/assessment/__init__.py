@@ -3,6 +3,7 @@
 from surfacecheck.assessment._as_data import as_data, finding_data
 from surfacecheck.assessment._assess import assess
 from surfacecheck.assessment._balance import balance_line, mass_table
+from surfacecheck.assessment._carry import Carried, PutForce, carry
 from surfacecheck.assessment._result import (
     CAUTION,
     NOT_LOOKED_AT,
@@ -30,11 +31,13 @@ __all__ = [
     "CAUTION",
     "NOT_LOOKED_AT",
     "Assessment",
+    "Carried",
     "Gap",
     "HornPull",
     "Letter",
     "Needed",
     "PinLoad",
+    "PutForce",
     "Rest",
     "ShownFormula",
     "Worst",
@@ -43,6 +46,7 @@ __all__ = [
     "at_state",
     "balance_line",
     "bracket_table",
+    "carry",
     "case_words",
     "counts",
     "finding_data",

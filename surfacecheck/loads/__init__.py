@@ -19,7 +19,7 @@ from surfacecheck.loads._case import (
 from surfacecheck.loads._chordwise import CURVED, EVEN, SHAPES, STRAIGHT, Shape, running_torque
 from surfacecheck.loads._from_surface import planform_of, side_word
 from surfacecheck.loads._ground_cases import ground_gust_pressure
-from surfacecheck.loads._hold import Hold
+from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
@@ -35,6 +35,7 @@ __all__ = [
     "AirLoad",
     "CaseLoads",
     "FigureA7Load",
+    "Hands",
     "Hold",
     "HornLine",
     "Inertia",

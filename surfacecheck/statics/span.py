@@ -12,6 +12,8 @@ from surfacecheck.provenance import plain
 from surfacecheck.statics._grid import Array, Grid, grid
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import NDArray
 
     from surfacecheck.model import Surface
@@ -89,13 +91,15 @@ class Span:
         return (middle > start) & (middle < end)
 
 
-def span_of(surface: Surface) -> Span:
+def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     """Lay stations along a surface, with a break at everything that jumps.
 
     Parameters
     ----------
     surface : Surface
         At least its outline and two hinges must be known.
+    also : sequence of float
+        Further places for a break [m].
 
     Returns
     -------
@@ -120,7 +124,7 @@ def span_of(surface: Surface) -> Span:
     stop = None if surface.controls.stop is None else _known(surface.controls.stop.up)
     balance = _known(surface.balance_mass.up) if surface.balance_mass.mass.known else None
     ribs = [plain(up) for up in surface.sheet.ribs.up if up.known]
-    at = [*places, *hinges.values(), *ribs, *_doubler_ends(surface, root, tip)]
+    at = [*places, *hinges.values(), *ribs, *also, *_doubler_ends(surface, root, tip)]
     at += [place for place in (horn, stop, balance) if place is not None]
     openings = _openings(surface, root, tip)
     at += [end for opening in openings for end in opening]

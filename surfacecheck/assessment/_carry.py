@@ -1,0 +1,191 @@
+"""One given force alone, without airload and rigging, through the same statics and sections as the load cases."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.assessment._gather import box_at
+from surfacecheck.checks import Effects
+from surfacecheck.loads import CaseLoads, Hands, LoadCase, horn_line, horn_needs
+from surfacecheck.model import DrivenBy
+from surfacecheck.provenance import Basis, Source
+from surfacecheck.sections.box import box_needs
+from surfacecheck.sections.stiffness import stiffness_of
+from surfacecheck.statics import Beam, beam_stiffness, point_force, solve
+from surfacecheck.statics.held import beam_loads, hold_torque, supports_of
+from surfacecheck.statics.span import Span, span_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    from surfacecheck.loads import Hold
+    from surfacecheck.model import Surface
+    from surfacecheck.sections.box import Box
+
+    Array = NDArray[np.float64]
+
+__all__ = ["Carried", "PutForce", "carry"]
+
+
+@dataclass(frozen=True, slots=True)
+class PutForce:
+    """A force and a torque at one place.
+
+    Attributes
+    ----------
+    y, x, z : float
+        Along the pins, aft of them, out of the surface [m].
+    force : tuple of float
+        (F_x, F_y, F_z) [N].
+    torque : float
+        About +y, beside what the force makes [N m].
+    rib : int or None
+        Rib that brings it to the spar, from 0 in the order of the file; None: straight onto the spar.
+    """
+
+    y: float
+    x: float
+    z: float
+    force: tuple[float, float, float]
+    torque: float = 0.0
+    rib: int | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Carried:
+    """A given force, carried.
+
+    Attributes
+    ----------
+    surface : Surface
+        Without the rigging pull.
+    put : tuple of PutForce
+        What was put on.
+    beam, simple : Beam
+        One case; with shear flexibility and twist, and bending alone.
+    effects : Effects
+        What the checks read, one case, the nose closed where it closes a cell.
+    hold : Hold
+        What holds the torque.
+    couple : float
+        Couple about +y where it is one that holds [N m].
+    """
+
+    surface: Surface
+    put: tuple[PutForce, ...]
+    beam: Beam
+    simple: Beam
+    effects: Effects
+    hold: Hold
+    couple: float
+
+    @property
+    def span(self) -> Span:
+        """Stations and named breaks."""
+        return self.effects.span
+
+    @property
+    def box(self) -> Box | None:
+        """Sections; None where they cannot be worked."""
+        return self.effects.box
+
+
+def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
+    """Carry given forces to the pins and to what turns the surface.
+
+    Parameters
+    ----------
+    surface : Surface
+        At least its outline and two hinges must be known.
+    put : sequence of PutForce
+        Forces.
+    title : str
+        What to call it.
+
+    Returns
+    -------
+    Carried
+        Without airload, rigging pull, or pins off line: of nothing but these forces.
+
+    Raises
+    ------
+    SurfaceError
+        Where the outline or two hinges are not known.
+    """
+    slack = replace(surface.controls.rigging_pull, si=None)
+    surface = replace(surface, controls=replace(surface.controls, rigging_pull=slack))
+    span = span_of(surface, also=[one.y for one in put])
+    box = None if box_needs(surface) else box_at(surface, span)
+    case = LoadCase("given", title, Source(Basis.AS_SAID, "a force put on to be followed"), "hands")
+    given = _given(surface, span, put, case)
+    loads, pull, side, couple = hold_torque(span.stations, beam_loads(given), given)
+    ones = np.ones(span.y.size)
+    stiffness = beam_stiffness(ones, ones) if box is None else stiffness_of(box)
+    supports = supports_of(surface, span, [case], springs=box is not None, set_in=0.0)
+    beam = solve(span.stations, loads, stiffness, supports, coupled=box is not None)
+    simple = solve(span.stations, loads, stiffness, supports, coupled=False)
+    nothing, never = np.zeros((1, span.y.size)), np.zeros(1, dtype=bool)
+    force, points = _at_horn(surface, pull, side)
+    effects = Effects(
+        surface=surface,
+        span=span,
+        box=box,
+        cases=(title,),
+        control=never,
+        by_ribs=never,
+        rear_alone=never,
+        V_x=beam.V_x,
+        V_z=beam.V_z,
+        N=beam.N,
+        M_x=beam.M_x,
+        M_z=beam.M_z,
+        T_0=beam.T_0,
+        spar_pull=nothing,
+        edge_pull=nothing,
+        panel_load=nothing,
+        reactions=beam.reactions,
+        horn_force=force,
+        horn_points=points,
+        rib_load=_on_ribs(span, put),
+    )
+    return Carried(surface, tuple(put), beam, simple, effects, given.holds[0], float(couple[0]))
+
+
+def _given(surface: Surface, span: Span, put: Sequence[PutForce], case: LoadCase) -> CaseLoads:
+    force, moment = np.zeros((1, span.breaks.size, 3)), np.zeros((1, span.breaks.size, 3))
+    for one in put:
+        b = int(np.argmin(np.abs(span.breaks - one.y)))
+        force[0, b] += one.force
+        moment[0, b] += point_force(one.force, one.x, one.z)
+        moment[0, b, 1] += one.torque
+    line = horn_line(surface) if horn_needs(surface) is None else None
+    hold = Hands(surface, line, span.breaks).hold(case, np.asarray(moment[0, :, 1].sum()))
+    run, nothing = np.zeros((1, span.y.size)), np.zeros_like(force)
+    return CaseLoads((case.name,), run, run, run, run, run, run, force, moment, nothing, nothing, (hold,))
+
+
+def _at_horn(surface: Surface, pull: Array, side: Array) -> tuple[Array, Array]:
+    """Force at each bolt of the horn, (1, P, 3), and the bolts (x, z), (P, 2)."""
+    none = np.zeros((1, 0, 3)), np.zeros((0, 2))
+    if horn_needs(surface) is not None:
+        return none
+    line = horn_line(surface)
+    if line.driven_by is DrivenBy.TORQUE_TUBE:
+        return none
+    sides = (line.side,) if line.side else (1, -1)
+    force = np.stack([np.where((side == s)[:, None], pull, 0.0) for s in sides], axis=1)
+    return force, np.array([[float(line.x), s * float(line.off)] for s in sides])
+
+
+def _on_ribs(span: Span, put: Sequence[PutForce]) -> Array:
+    """Sideways force that each rib brings, (1, R)."""
+    out = np.zeros((1, len(span.ribs)))
+    for one in put:
+        if one.rib is not None:
+            out[0, one.rib] += one.force[2]
+    return out
