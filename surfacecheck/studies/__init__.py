@@ -9,10 +9,11 @@ from surfacecheck.studies._compare import (
 )
 from surfacecheck.studies._compare_shown import comparison_html, comparison_table, comparison_text
 from surfacecheck.studies._data import comparison_data, row_data
+from surfacecheck.studies._deciding import Decided, Deciding, Moved
 from surfacecheck.studies._next_values import NextValue, next_values, nothing_told
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
-from surfacecheck.studies._sensitivity import Decided, Deciding, Moved, decides
+from surfacecheck.studies._sensitivity import decides
 
 __all__ = [
     "FIXITY_RANGE",
