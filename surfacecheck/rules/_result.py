@@ -45,8 +45,6 @@ class RuleResult:
         What the text asks [SI, by ``quantity``].
     quantity : str
         ``"length"``, or ``""`` for a bare number.
-    sentence : str
-        The finding, in millimetres; may hold ``{found}`` and ``{asked}`` only in ``pattern``.
     field : str
         What the text was written for: ``"aircraft"``, ``"civil"``, ``"sealing"``, ``"training"``, ``"data sheet"``.
     source : Source
@@ -64,12 +62,16 @@ class RuleResult:
     found: float
     asked: float
     quantity: str
-    sentence: str
     field: str
     source: Source
     place: str = ""
     pattern: str = ""
     counts: bool = True
+
+    @property
+    def sentence(self) -> str:
+        """The finding, in millimetres."""
+        return self.said(shown_metric)
 
     def said(self, show: Callable[[float, str], str]) -> str:
         """Give the sentence in other units.
@@ -110,14 +112,13 @@ def result(
     quantity: str = "length",
     counts: bool = True,
 ) -> RuleResult:
-    """Build a result, its sentence written in millimetres."""
+    """Build a result from its figures and its open sentence."""
     if not (found == found and asked == asked):
         message = (
             f"{name}{' of ' + place if place else ''}: a figure is not a number; give both figures or leave it out"
         )
         raise SurfaceError(message)
-    open_one = RuleResult(name, outcome, found, asked, quantity, "", field, source, place, pattern, counts)
-    return replace(open_one, sentence=open_one.said(shown_metric))
+    return RuleResult(name, outcome, found, asked, quantity, field, source, place, pattern, counts)
 
 
 def judged(found: float, asked: float, *, most: bool = False) -> Outcome:
