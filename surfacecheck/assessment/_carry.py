@@ -34,7 +34,7 @@ __all__ = ["Carried", "PutForce", "carry"]
 
 @dataclass(frozen=True, slots=True)
 class PutForce:
-    """A force and a torque at one place.
+    """A force and a couple at one place.
 
     Attributes
     ----------
@@ -42,8 +42,8 @@ class PutForce:
         Along the pins, aft of them, out of the surface [m].
     force : tuple of float
         (F_x, F_y, F_z) [N].
-    torque : float
-        About +y, beside what the force makes [N m].
+    couple : tuple of float
+        (M_x, T_y, M_z) beside what the force makes [N m].
     rib : int or None
         Rib that brings it to the spar, from 0 in the order of the file; None: straight onto the spar.
     """
@@ -52,7 +52,7 @@ class PutForce:
     x: float
     z: float
     force: tuple[float, float, float]
-    torque: float = 0.0
+    couple: tuple[float, float, float] = (0.0, 0.0, 0.0)
     rib: int | None = None
 
 
@@ -161,8 +161,7 @@ def _given(surface: Surface, span: Span, put: Sequence[PutForce], case: LoadCase
     for one in put:
         b = int(np.argmin(np.abs(span.breaks - one.y)))
         force[0, b] += one.force
-        moment[0, b] += point_force(one.force, one.x, one.z)
-        moment[0, b, 1] += one.torque
+        moment[0, b] += point_force(one.force, one.x, one.z) + np.array(one.couple)
     line = horn_line(surface) if horn_needs(surface) is None else None
     hold = Hands(surface, line, span.breaks).hold(case, np.asarray(moment[0, :, 1].sum()))
     run, nothing = np.zeros((1, span.y.size)), np.zeros_like(force)

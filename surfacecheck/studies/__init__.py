@@ -1,4 +1,4 @@
-"""Questions asked of one or several assessments: before and after, a row on its own, what to measure better."""
+"""Questions asked of one or several assessments: before and after, a row on its own, where one force goes ..."""
 
 from surfacecheck.studies._compare import (
     Changed,
@@ -10,6 +10,20 @@ from surfacecheck.studies._compare import (
 from surfacecheck.studies._compare_shown import comparison_html, comparison_table, comparison_text
 from surfacecheck.studies._data import comparison_data, row_data
 from surfacecheck.studies._deciding import Decided, Deciding, Moved
+from surfacecheck.studies._follow import Following, follow
+from surfacecheck.studies._follow_cuts import Cut
+from surfacecheck.studies._follow_place import Place
+from surfacecheck.studies._follow_shown import (
+    cut_table,
+    distinct_cuts,
+    following_data,
+    following_headline,
+    following_html,
+    following_text,
+    load_words,
+    step_table,
+)
+from surfacecheck.studies._follow_steps import PARTS, Handed, Step
 from surfacecheck.studies._next_values import NextValue, next_values, nothing_told
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
@@ -18,22 +32,36 @@ from surfacecheck.studies._sensitivity import decides
 __all__ = [
     "FIXITY_RANGE",
     "LARGE",
+    "PARTS",
     "Changed",
     "Comparison",
+    "Cut",
     "Decided",
     "Deciding",
+    "Following",
+    "Handed",
     "Moved",
     "NextValue",
+    "Place",
     "RowOption",
     "RowStudy",
+    "Step",
     "compare",
     "comparison_data",
     "comparison_html",
     "comparison_table",
     "comparison_text",
+    "cut_table",
     "decides",
+    "distinct_cuts",
+    "follow",
+    "following_data",
+    "following_headline",
+    "following_html",
+    "following_text",
     "headline",
     "least_twist_stiffness",
+    "load_words",
     "next_values",
     "nothing_told",
     "rivet_count",
@@ -42,4 +70,5 @@ __all__ = [
     "row_study_html",
     "row_study_table",
     "row_study_text",
+    "step_table",
 ]
