@@ -13,19 +13,23 @@ if TYPE_CHECKING:
     from surfacecheck.report._bracket_forces import bracket_forces
     from surfacecheck.report._bracket_map import bracket_map
     from surfacecheck.report._diagrams import diagrams
+    from surfacecheck.report._earlier import read_earlier
     from surfacecheck.report._guess import guess_among, guess_line
     from surfacecheck.report._horn_forces import horn_forces
     from surfacecheck.report._margin_bars import compare_bars, margin_bars
     from surfacecheck.report._page import page, write_page
+    from surfacecheck.report._page_tables import page_tables, write_tables
     from surfacecheck.report._pitch_curve import pitch_curve
     from surfacecheck.report._running_load import running_load
     from surfacecheck.report._section_flow import section_flow
+    from surfacecheck.report._since import since
     from surfacecheck.report._style import Drawing
     from surfacecheck.report._surface_map import surface_map
 
 __all__ = [
     "Drawing", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "guess_among", "guess_line", "horn_forces",
-    "margin_bars", "page", "pitch_curve", "running_load", "section_flow", "surface_map", "write_page",
+    "margin_bars", "page", "page_tables", "pitch_curve", "read_earlier", "running_load", "section_flow", "since",
+    "surface_map", "write_page", "write_tables",
 ]  # fmt: skip
 
 _HOME = {
@@ -33,7 +37,9 @@ _HOME = {
     "compare_bars": "_margin_bars",
     "guess_among": "_guess",
     "guess_line": "_guess",
+    "read_earlier": "_earlier",
     "write_page": "_page",
+    "write_tables": "_page_tables",
 }
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import platform
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -18,30 +18,25 @@ from surfacecheck.assessment import (
     place_words,
     shown_formulas,
 )
-from surfacecheck.provenance import Basis, Value
 from surfacecheck.quantities import show
 from surfacecheck.rules import DOES_NOT_MEET, NOT_COVERED
 from surfacecheck.tables import Table
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Finding
     from surfacecheck.quantities import System
+    from surfacecheck.report._mini import Mini
 
 __all__ = [
     "CheckBlock",
     "case_table",
     "check_blocks",
     "first_lines",
-    "inputs_table",
     "load_of_rows",
     "rule_table",
     "versions",
 ]
-
-_DOUBTED = {Basis.GUESS, Basis.NOT_SAID}
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +59,8 @@ class CheckBlock:
         What was taken for granted, bounds beside it.
     low : bool
         Whether it is among the lowest of their parts, and printed open.
+    spot : tuple of int or None
+        Place on the small outline.
     """
 
     anchor: str
@@ -78,9 +75,10 @@ class CheckBlock:
     formulas: tuple[ShownFormula, ...]
     notes: tuple[str, ...]
     low: bool
+    spot: tuple[int, int] | None
 
 
-def check_blocks(assessment: Assessment, system: System) -> dict[str, list[CheckBlock]]:
+def check_blocks(assessment: Assessment, system: System, mini: Mini | None = None) -> dict[str, list[CheckBlock]]:
     """Write out every check.
 
     Parameters
@@ -89,6 +87,8 @@ def check_blocks(assessment: Assessment, system: System) -> dict[str, list[Check
         Worked.
     system : {"metric", "inch"}
         Units.
+    mini : Mini, optional
+        Small outline on which the places lie.
 
     Returns
     -------
@@ -105,11 +105,15 @@ def check_blocks(assessment: Assessment, system: System) -> dict[str, list[Check
     out: dict[str, list[CheckBlock]] = {}
     for kind, findings in kinds.items():
         prefix = kind.replace(" ", "-")
-        out[kind] = [_block(assessment, f, f"{prefix}-{i + 1}", id(f) in low, system) for i, f in enumerate(findings)]
+        out[kind] = [
+            _block(assessment, f, f"{prefix}-{i + 1}", id(f) in low, system, mini) for i, f in enumerate(findings)
+        ]
     return out
 
 
-def _block(assessment: Assessment, finding: Finding, anchor: str, low: bool, system: System) -> CheckBlock:
+def _block(
+    assessment: Assessment, finding: Finding, anchor: str, low: bool, system: System, mini: Mini | None
+) -> CheckBlock:
     check = finding.check
     notes = [f"taken for granted: {note}" for note in check.notes]
     if finding.kind == "margin" and finding.margin is not None:
@@ -137,6 +141,7 @@ def _block(assessment: Assessment, finding: Finding, anchor: str, low: bool, sys
         shown_formulas(finding, system),
         tuple(notes),
         low,
+        None if mini is None else mini.spot(finding),
     )
 
 
@@ -245,30 +250,6 @@ def load_of_rows(assessment: Assessment, system: System) -> Table:
         "llrlrrl",
         note="at limit, without factors; rows along the span spread evenly between first and last rivet",
     )
-
-
-def values_of(node: object) -> Iterator[Value]:
-    """Walk through every value of a surface."""
-    if isinstance(node, Value):
-        yield node
-    elif is_dataclass(node):
-        for one in fields(node):
-            yield from values_of(getattr(node, one.name))
-    elif isinstance(node, dict):
-        for inner in node.values():
-            yield from values_of(inner)
-    elif isinstance(node, tuple):
-        for inner in node:
-            yield from values_of(inner)
-
-
-def inputs_table(assessment: Assessment) -> tuple[Table, Table]:
-    """Give what is guessed or not said; and every value of the file with how it is known."""
-    given = list({v.key: v for v in values_of(assessment.surface) if v.key and (v.known or v.absent)}.values())
-    heads = ("key", "value", "how known")
-    doubted = tuple((v.key, v.said, str(v.source)) for v in given if v.source.basis in _DOUBTED)
-    every = tuple((v.key, v.said, str(v.source)) for v in given)
-    return Table(heads, doubted, "lll"), Table(heads, every, "lll")
 
 
 def versions(assessment: Assessment) -> list[tuple[str, str]]:

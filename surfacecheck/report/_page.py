@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections import defaultdict
 from contextlib import suppress
 from functools import lru_cache
 from importlib.resources import files
@@ -13,32 +14,23 @@ from typing import TYPE_CHECKING
 from jinja2 import DictLoader, Environment, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
-from surfacecheck.assessment import (
-    balance_line,
-    in_system,
-    margin_table,
-    margin_text,
-    mass_table,
-    not_given_lines,
-    pin_table,
-)
+from surfacecheck.assessment import balance_line, in_system, margin_text, not_given_lines
 from surfacecheck.errors import SurfaceError
-from surfacecheck.report._blocks import (
-    case_table,
-    check_blocks,
-    first_lines,
-    inputs_table,
-    load_of_rows,
-    rule_table,
-    versions,
-)
+from surfacecheck.report._blocks import check_blocks, first_lines, versions
 from surfacecheck.report._by_hand import by_hand
+from surfacecheck.report._case_sheet import COMPARE
+from surfacecheck.report._earlier import TAG, kept_text, sheet_of
 from surfacecheck.report._figures import hidden_by, pictures
+from surfacecheck.report._inputs import input_tables
+from surfacecheck.report._mini import mini_of
+from surfacecheck.report._page_tables import page_tables
 from surfacecheck.sections.box import box_needs
+from surfacecheck.studies import decides
 
 if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.quantities import System
+    from surfacecheck.report._since import Since
 
 __all__ = ["page", "write_page"]
 
@@ -58,7 +50,7 @@ def _templates() -> Environment:
     )
 
 
-def page(assessment: Assessment, system: System = "metric") -> str:
+def page(assessment: Assessment, system: System = "metric", since: Since | None = None) -> str:
     """Write the page of an assessment.
 
     Parameters
@@ -67,6 +59,8 @@ def page(assessment: Assessment, system: System = "metric") -> str:
         Perhaps of a half-filled surface.
     system : {"metric", "inch"}
         Units.
+    since : Since, optional
+        What changed since an earlier page; it then has a section.
 
     Returns
     -------
@@ -75,10 +69,10 @@ def page(assessment: Assessment, system: System = "metric") -> str:
     """
     surface = assessment.surface
     lowest = assessment.lowest_by_part[0] if assessment.lowest_by_part else None
-    blocks = check_blocks(assessment, system)
+    mini = mini_of(surface)
+    blocks = check_blocks(assessment, system, mini)
     anchors = {block.name: block.anchor for block in blocks["margins"]}
-    cases, sums = case_table(assessment, system)
-    doubted, every = inputs_table(assessment)
+    decided = decides(assessment)
     drawn = {name: (Markup(one.svg), one.hidden) for name, one in pictures(assessment, system).items()}  # noqa: S704 - own SVG, names escaped
     known_box = assessment.effects.box is not None
     text = (
@@ -87,29 +81,29 @@ def page(assessment: Assessment, system: System = "metric") -> str:
         .render(
             assessment=assessment,
             surface=surface,
-            sheet=surface.sha256[:4].upper(),
+            sheet=sheet_of(surface),
             lowest=lowest,
             lowest_margin="" if lowest is None or lowest.margin is None else margin_text(lowest.margin),
             lowest_part="" if lowest is None else in_system(lowest.part, system),
             lowest_anchor="" if lowest is None else anchors[lowest.name],
-            first_lines=first_lines(assessment),
-            margins=margin_table(assessment, system, 10),
-            pins=pin_table(assessment, system),
+            first_lines=[*first_lines(assessment), ("worth measuring better", str(len(decided.deciding)), "guesses")],
+            tables=defaultdict(lambda: None, page_tables(assessment, system)),
+            since=since,
+            since_tables={} if since is None else since.tables(system),
+            mini=mini,
             pictures=drawn,
             sections=[name for name in drawn if name.startswith("section-")],
-            cases=cases,
-            sums=sums,
-            rows=load_of_rows(assessment, system) if assessment.rows else None,
             rows_hidden=hidden_by(box_needs(surface))
             if not known_box
             else "Not given: no row is described well enough.",
             blocks=blocks,
             asked=not_given_lines(assessment, system),
-            rules=rule_table(assessment, system),
             balance=balance_line(assessment, system),
-            masses=mass_table(assessment, system),
-            doubted=doubted,
-            every=every,
+            compare=COMPARE,
+            decided=decided.sentences(system),
+            inputs=input_tables(assessment),
+            tag=TAG,
+            kept=kept_text(assessment),
             by_hand=by_hand(assessment, system),
             versions=versions(assessment),
         )
@@ -117,7 +111,9 @@ def page(assessment: Assessment, system: System = "metric") -> str:
     return "".join(sign for sign in text if sign in "\n\t" or sign.isprintable() or sign == "\u00a0") + "\n"
 
 
-def write_page(assessment: Assessment, path: str | os.PathLike[str], system: System = "metric") -> int:
+def write_page(
+    assessment: Assessment, path: str | os.PathLike[str], system: System = "metric", since: Since | None = None
+) -> int:
     """Write the page to a file, whole or not at all.
 
     Parameters
@@ -128,6 +124,8 @@ def write_page(assessment: Assessment, path: str | os.PathLike[str], system: Sys
         Where to; the folder is made. A page that is there stays until the new one is complete.
     system : {"metric", "inch"}
         Units.
+    since : Since, optional
+        What changed since an earlier page.
 
     Returns
     -------
@@ -139,7 +137,7 @@ def write_page(assessment: Assessment, path: str | os.PathLike[str], system: Sys
     SurfaceError
         Where it cannot be written.
     """
-    data = page(assessment, system).encode("utf-8")
+    data = page(assessment, system, since).encode("utf-8")
     target = Path(path)
     half = None
     try:

@@ -16,6 +16,7 @@ from surfacecheck.reading import read_text
 from surfacecheck.report import page, write_page
 from surfacecheck.report._blocks import check_blocks
 from surfacecheck.report._by_hand import by_hand
+from surfacecheck.report._inputs import input_tables
 from surfacecheck.working import evaluate
 
 from .conftest import BARE
@@ -132,7 +133,7 @@ def test_every_check_has_its_block(demo):
     read = Reader(page(demo))
     blocks = check_blocks(demo, "metric")
     assert len(blocks["margins"]) == len(demo.margins)
-    assert read.tags.count("details") == sum(len(part) for part in blocks.values()) + 2
+    assert read.tags.count("details") == sum(len(part) for part in blocks.values()) + 1 + len(input_tables(demo))
     for block, finding in zip(blocks["margins"], demo.margins, strict=True):
         assert block.name in read.text
         assert block.margin == margin_text(finding.margin)
