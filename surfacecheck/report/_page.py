@@ -108,7 +108,8 @@ def page(assessment: Assessment, system: System = "metric", since: Since | None 
             versions=versions(assessment),
         )
     )
-    return "".join(sign for sign in text if sign in "\n\t" or sign.isprintable() or sign == "\u00a0") + "\n"
+    unseen = {ord(sign): None for sign in set(text) if not (sign in "\n\t\u00a0" or sign.isprintable())}
+    return text.translate(unseen) + "\n"
 
 
 def write_page(
