@@ -244,5 +244,5 @@ class Table:
 
 
 def _harmless(cell: str) -> str:
-    formula = cell[:1] in {"=", "@"} or (cell[:1] in {"+", "-"} and not _NUMBER.fullmatch(cell))
+    formula = cell[:1] in {"=", "@"} or (cell[:1] in {"+", "-"} and cell != "-" and not _NUMBER.fullmatch(cell))
     return "'" + cell if formula else cell

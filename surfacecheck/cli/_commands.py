@@ -6,14 +6,17 @@ What a command needs is imported when it runs, so that the numbers are on the sc
 from __future__ import annotations
 
 import argparse
-import json
 import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from surfacecheck.cli._map import run_map
+from surfacecheck.cli._new import run_new
+from surfacecheck.cli._next import say_next, say_nothing_told
 from surfacecheck.cli._parser import called_as
+from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.tables import wrapped
 
@@ -21,26 +24,12 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Finding
     from surfacecheck.quantities import System
+    from surfacecheck.report import Since
     from surfacecheck.rules import RuleResult
 
 __all__ = ["COMMANDS", "DONE", "SHORT", "quoted"]
 
 DONE, SHORT = 0, 1
-
-
-def _say(text: str = "") -> None:
-    sys.stdout.write(text + "\n")
-
-
-def _say_data(data: dict[str, Any], command: str) -> None:
-    from surfacecheck import __version__
-
-    whole = {"form": data["form"], "program": "surfacecheck", "version": __version__, "command": command, **data}
-    _say(json.dumps(whole, indent=1, allow_nan=False))
-
-
-def quoted(path: str) -> str:
-    return f'"{path}"' if " " in path else path
 
 
 def _assessed(path: str, *changes: str) -> Assessment:
@@ -73,23 +62,49 @@ def _short(options: argparse.Namespace, findings: Sequence[Finding], rules: Sequ
 def _check(options: argparse.Namespace) -> int:
     from surfacecheck.assessment import as_data, summary
 
+    if say_nothing_told(options):
+        return DONE
     assessment = _assessed(options.file)
     system = _system(options, assessment)
+    since = _since(options, assessment)
     if options.json:
-        _say_data(as_data(assessment), "check")
+        say_data(as_data(assessment) | ({} if since is None else {"since": since.data()}), "check")
+        _tables(options, assessment, system, since)
         return _strictly(options, assessment)
-    _say(summary(assessment, system))
-    _say()
+    say(summary(assessment, system))
+    say("" if since is None else f"\n{since.text(system)}\n")
+    say_next(assessment)
     sys.stdout.flush()
     if not options.no_page:
-        page, size = _page(assessment, Path(options.file), system)
-        _say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+        page, size = _page(assessment, Path(options.file), system, since)
+        say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+    if written := _tables(options, assessment, system, since):
+        say(f"TABLES {Path(options.tables)}  ({len(written)} files: each table as CSV, and as text for a letter)")
     hint = "1" if assessment.margins else "pins"
-    _say(f"NEXT   {called_as()} show {quoted(options.file)} {hint}")
+    say(f"NEXT   {called_as()} show {quoted(options.file)} {hint}")
     return _strictly(options, assessment)
 
 
-def _page(assessment: Assessment, file: Path, system: System) -> tuple[Path, int]:
+def _since(options: argparse.Namespace, assessment: Assessment) -> Since | None:
+    """Read the earlier page before anything is printed, or put in its place."""
+    if options.earlier is None:
+        return None
+    from surfacecheck.report import read_earlier, since
+
+    return since(assessment, read_earlier(options.earlier, assessment.surface))
+
+
+def _tables(
+    options: argparse.Namespace, assessment: Assessment, system: System, since: Since | None
+) -> tuple[Path, ...]:
+    if options.tables is None:
+        return ()
+    from surfacecheck.report import write_tables
+
+    return write_tables(assessment, options.tables, system, since)
+
+
+def _page(assessment: Assessment, file: Path, system: System, since: Since | None) -> tuple[Path, int]:
     """Write the page beside its place, then in one step to it: an old page gives way only to a whole new one."""
     from surfacecheck.report import write_page
 
@@ -97,26 +112,11 @@ def _page(assessment: Assessment, file: Path, system: System) -> tuple[Path, int
     folder.mkdir(exist_ok=True)
     page, beside = folder / f"{file.stem}.html", folder / f".{file.stem}.{os.getpid()}.html"
     try:
-        size = write_page(assessment, beside, system)
+        size = write_page(assessment, beside, system, *([] if since is None else [since]))
         beside.replace(page)
     finally:
         beside.unlink(missing_ok=True)
     return page, size
-
-
-def _new(options: argparse.Namespace) -> int:
-    from surfacecheck.reading import write_new
-
-    settings = {"kind": options.kind, "half": options.half, "hinges": options.hinges, "ribs": options.ribs}
-    written = write_new(options.file, units=options.units or "metric", name=options.name, **settings)
-    if options.json:
-        _say_data({"form": 1, "file": str(written)}, "new")
-        return DONE
-    _say(f"FILE   {written}")
-    words = "Fill it in from the top. Part A and B alone give the loads at the pins; a ? stays a ? until you know."
-    _say(wrapped(words, then="  "))
-    _say(f"NEXT   {called_as()} check {quoted(options.file)}")
-    return DONE
 
 
 def _show(options: argparse.Namespace) -> int:
@@ -132,17 +132,17 @@ def _show(options: argparse.Namespace) -> int:
         "gaps": lambda: "\n".join(wrapped(f"{gap.key}: hides {gap.hides}", then="  ") for gap in assessment.gaps),
     }
     if name in tables and not options.json:
-        _say(tables[name]() or f"{name}: none")
+        say(tables[name]() or f"{name}: none")
         return DONE
     finding = None
     if any(name == f"row.{load.row.name}" for load in assessment.rows):
-        _say(str(shown.row_table(assessment, name.removeprefix("row."), system)) + "\n") if not options.json else None
+        say(str(shown.row_table(assessment, name.removeprefix("row."), system)) + "\n") if not options.json else None
         finding = next((f for f in (*assessment.margins, *assessment.not_given) if f.check.place == name), None)
     finding = finding or assessment.find(name)
     if options.json:
-        _say_data({"form": 1, "units": "SI", **shown.finding_data(finding)}, "show")
+        say_data({"form": 1, "units": "SI", **shown.finding_data(finding)}, "show")
     else:
-        _say(shown.show_working(finding, assessment, system))
+        say(shown.show_working(finding, assessment, system))
     return _short(options, [finding], [])
 
 
@@ -153,11 +153,31 @@ def _compare(options: argparse.Namespace) -> int:
     changed = [_assessed(options.file, change) for change in options.change]
     comparison = compare(base, *changed)
     if options.json:
-        _say_data(comparison_data(comparison), "compare")
+        say_data(comparison_data(comparison), "compare")
     else:
-        _say(comparison_text(comparison, _system(options, base)))
-        _say(f"\nNEXT   {called_as()} show {quoted(options.change[0])} 1")
+        say(comparison_text(comparison, _system(options, base)))
+        say(f"\nNEXT   {called_as()} show {quoted(options.change[0])} 1")
     return _strictly(options, *changed)
+
+
+def _follow(options: argparse.Namespace) -> int:
+    from surfacecheck.cli._follow import follow_page_of, followed_by
+    from surfacecheck.studies import following_data, following_text
+
+    followed = followed_by(options)
+    surface = followed.surface
+    system: System = options.units or ("inch" if str(surface.units) == "inch" else "metric")
+    if options.json:
+        say_data(following_data(followed), "follow")
+        return DONE
+    say(following_text(followed, system) + "\n")
+    sys.stdout.flush()
+    if not options.no_page:
+        page, size = follow_page_of(followed, Path(options.file), system)
+        say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+    if surface.load.pressure.known or surface.load.total.known or surface.load.rule is not None:
+        say(f"NEXT   {called_as()} show {quoted(options.file)} pins")
+    return DONE
 
 
 def _row(options: argparse.Namespace) -> int:
@@ -179,9 +199,9 @@ def _row(options: argparse.Namespace) -> int:
     study = row_alone(pitches, diameter, sheet, load, length=first_to_last, drilled_at=drilled, edge=edge,
                       inner_sheet=inner, alloy=options.alloy, shear=shear)  # fmt: skip
     if options.json:
-        _say_data(row_data(study), "row")
+        say_data(row_data(study), "row")
     else:
-        _say(row_study_text(study, system))
+        say(row_study_text(study, system))
     found = [f for option in study.options for f in option.findings]
     return _short(options, found, [rule for option in study.options for rule in option.rules])
 
@@ -198,5 +218,5 @@ def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) ->
 
 
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
-    "check": _check, "new": _new, "show": _show, "compare": _compare, "row": _row,
+    "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": _follow, "row": _row,
 }  # fmt: skip

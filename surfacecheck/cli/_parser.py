@@ -46,17 +46,22 @@ def parser() -> argparse.ArgumentParser:
         return one
 
     one = command("check", "loads, lowest margins, rules, balance; and a page", "check data/rudder.toml",
-                  "check data/rudder_pitch_30.toml --units inch")  # fmt: skip
+                  "check data/rudder_pitch_30.toml --units inch", "check my.toml --tables letter")  # fmt: skip
     one.add_argument("file", help="a surface file, or a change file")
     one.add_argument("--no-page", action="store_true", help="text only")
-    one = command("new", "a file to start from", "new my.toml",
+    one.add_argument("--earlier", metavar="PAGE", help="a page of this surface written before: says what changed since")
+    one.add_argument("--tables", metavar="FOLDER", help="also write every table, as CSV and as text for a letter")
+    one = command("new", "a file to start from, and a sheet to measure by", "new my.toml",
                   "new elevator.toml --kind elevator --half left --units inch --hinges 2")  # fmt: skip
     one.add_argument("file", help="file to write; one that is there stays as it is")
     one.add_argument("--kind", default="rudder", help="rudder, elevator or aileron")
     one.add_argument("--half", default="none", help="left or right, of an elevator or aileron")
-    one.add_argument("--hinges", type=int, default=3)
-    one.add_argument("--ribs", type=int, default=5)
+    one.add_argument("--hinges", type=int, default=3, help="how many, 2 to 8; 3 where you do not say")
+    one.add_argument("--ribs", type=int, default=5, help="how many, 2 to 40; 5 where you do not say")
     one.add_argument("--name", default="", help="your name for it")
+    one = command("map", "every name, and the surface to scale on one sheet", "map data/rudder.toml",
+                  "map my.toml --units inch")  # fmt: skip
+    one.add_argument("file", help="a surface file, half-filled too, or a change file")
     places = ("1", "hinge.bottom.pin", "row.left_skin_to_spar", "balance")
     one = command("show", "how a number was worked", *(f"show data/rudder.toml {place}" for place in places))
     one.add_argument("file")
@@ -64,6 +69,18 @@ def parser() -> argparse.ArgumentParser:
     one = command("compare", "before and after", "compare data/rudder.toml data/rudder_pitch_30.toml")
     one.add_argument("file", help="the surface file")
     one.add_argument("change", nargs="+", help="change files, each laid over it by itself")
+    one = command("follow", "one force alone, from where it is put to the pins",
+                  'follow data/rudder.toml --from "trailing edge, between rib 2 and 3" --load "100 N"',
+                  'follow data/rudder.toml --from "spar, at 325 mm" --load "10 N m" --direction torque')  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file; half-filled is enough")
+    places = "trailing edge, spar or nose, then at rib 2, between rib 2 and 3, at 325 mm or at hinge top; hinge top; horn"
+    one.add_argument("--from", dest="place", required=True, metavar="PLACE", help=places)
+    one.add_argument("--load", required=True, help='with its unit: "100 N", "22 lbf"; of a torque "10 N m"')
+    one.add_argument("--direction", default="sideways", help="sideways, fore-and-aft, along or torque; or left, right, up,"
+                     " down, ahead, behind; of a flat half top, bottom, out, in")  # fmt: skip
+    one.add_argument("--only", choices=("sideways", "fore-aft", "along", "torque"), default="",
+                     help="show what that part of the loads inside does alone")  # fmt: skip
+    one.add_argument("--no-page", action="store_true", help="text only")
     one = command("row", "one rivet row on its own, without a file",
                   "row --pitch 25 30 --diameter 3.2 --sheet 0.5 --load-per-mm 4.8 --length 1060",
                   'row --pitch "1.25 in" --diameter 1/8 --sheet 0.020 --load-per-in 27 --units inch')  # fmt: skip

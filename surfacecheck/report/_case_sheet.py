@@ -118,13 +118,15 @@ def deflection_table(assessment: Assessment, system: System) -> Table | None:
         name = f"{names[b]} hinge" if b in names else ("tip" if b == span.tip else "root")
         ways = (_way(w, z, "length", system), _way(u, x, "length", system))
         turns = (_way(turn, ("", ""), "angle", system) for turn in (slope_w, slope_u, twist))
-        largest = int(cases[int(np.argmax(np.abs(twist)))])
-        case = case_words(assessment.case_titles[largest]) if np.abs(twist).max() > _NOUGHT else ""
-        rows.append((name, show(place, "length", system), *ways, *turns, case))
-    heads = ("place", up, "sideways", "fore-aft", "slope sideways", "slope fore-aft", "twist", "case of the twist")
+        rows.append((name, show(place, "length", system), *ways, *turns))
+    heads = ("place", up, "sideways", "fore-aft", "slope, side", "slope, f-a", "twist")
     held_at = "the horn" if span.horn is not None else "the root"
-    note = f"at limit, each the worst of the cases read for the whole surface; twist from {held_at}"
-    return Table(heads, tuple(rows), "lrrrrrrl", note=note)
+    note = f"at limit, each the worst of the cases read for the whole surface; twist counted from {held_at}"
+    twist = np.abs(moved.twist[cases])
+    largest = int(np.unravel_index(int(np.argmax(twist)), twist.shape)[0])
+    if twist.max() > _NOUGHT:
+        note += f", largest by: {case_words(assessment.case_titles[int(cases[largest])])}"
+    return Table(heads, tuple(rows), "lrrrrrr", note=note)
 
 
 def _way(values: Array, words: tuple[str, str], quantity: str, system: System) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from surfacecheck.assessment import finding_table, margin_table, mass_table, pin_table
+from surfacecheck.errors import SurfaceError
 from surfacecheck.report._blocks import case_table, load_of_rows, rule_table
 from surfacecheck.report._case_sheet import deflection_table, speed_table, tube_table, turned_table
 from surfacecheck.report._inputs import doubted_table, input_tables
@@ -77,6 +78,8 @@ def write_tables(
 
     Raises
     ------
+    SurfaceError
+        Where the folder is a file.
     OSError
         Where a file cannot be written.
     """
@@ -85,6 +88,9 @@ def write_tables(
     tables |= {f"inputs-{name[0].lower()}": table for name, table in input_tables(assessment).items()}
     tables |= {f"since-{name}": table for name, table in ({} if since is None else since.tables(system)).items()}
     home = Path(folder)
+    if home.exists() and not home.is_dir():
+        message = f"{home} is a file: tables go into a folder, name one"
+        raise SurfaceError(message)
     home.mkdir(parents=True, exist_ok=True)
     surface = assessment.surface
     facts = plain(", ".join(one for one in (surface.name, surface.title, "limit loads") if one))
