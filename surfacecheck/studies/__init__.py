@@ -1,4 +1,4 @@
-"""Questions asked of one or several assessments: before and after, a row on its own, where one force goes ..."""
+"""Questions asked of one or several assessments: before and after, a row alone, what to measure, where a force goes."""
 
 from surfacecheck.studies._compare import (
     Changed,
@@ -25,6 +25,7 @@ from surfacecheck.studies._follow_shown import (
 )
 from surfacecheck.studies._follow_steps import PARTS, Handed, Step
 from surfacecheck.studies._next_values import NextValue, next_values, nothing_told
+from surfacecheck.studies._place_names import PlaceName, place_names, place_table
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
 from surfacecheck.studies._sensitivity import decides
@@ -43,6 +44,7 @@ __all__ = [
     "Moved",
     "NextValue",
     "Place",
+    "PlaceName",
     "RowOption",
     "RowStudy",
     "Step",
@@ -64,6 +66,8 @@ __all__ = [
     "load_words",
     "next_values",
     "nothing_told",
+    "place_names",
+    "place_table",
     "rivet_count",
     "row_alone",
     "row_data",

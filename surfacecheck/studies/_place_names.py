@@ -1,0 +1,121 @@
+"""What everything is called: the names that ``show``, change files and pages use, from a half-filled file too."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks import bracket_needs, plan_row
+from surfacecheck.quantities import show
+from surfacecheck.tables import Table
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from surfacecheck.model import Hinge, Row, Surface
+    from surfacecheck.provenance import Value
+    from surfacecheck.quantities import System
+
+__all__ = ["PlaceName", "place_names", "place_table"]
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceName:
+    """A name and what it stands for.
+
+    Attributes
+    ----------
+    name : str
+        As it is typed.
+    what : str
+        Where it is, how many rivets; what is missing where nothing is known yet.
+    """
+
+    name: str
+    what: str
+
+
+def place_names(surface: Surface, system: System = "metric") -> tuple[PlaceName, ...]:
+    """List the names of a surface: hinges, bracket rivets, horn, ribs, rows, spar and panels.
+
+    Parameters
+    ----------
+    surface : Surface
+        Perhaps nothing but question marks.
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    tuple of PlaceName
+        From tip to root, then rows in the order of the file.
+    """
+    return tuple(_names(surface, system))
+
+
+def place_table(names: tuple[PlaceName, ...]) -> Table:
+    """Lay names out as a table.
+
+    Parameters
+    ----------
+    names : tuple of PlaceName
+        From :func:`place_names`.
+
+    Returns
+    -------
+    Table
+        Name and what it is.
+    """
+    return Table(("name", "what"), tuple((one.name, one.what) for one in names), "ll")
+
+
+def _names(surface: Surface, system: System) -> Iterator[PlaceName]:
+    for name, hinge in reversed(surface.hinges.items()):
+        yield PlaceName(f"hinge.{name}", f"pin {_at(hinge.up, system)}; also hinge.{name}.pin")
+        yield PlaceName(f"hinge.{name}.bracket", _bracket(surface, hinge))
+    horn = surface.horn
+    if horn is not None:
+        fixing = horn.fixed_with
+        rivets = "" if fixing.fore_aft is None or fixing.sideways is None else (
+            f"; horn.rivets, {fixing.fore_aft} one behind the other, {fixing.sideways} side by side")  # fmt: skip
+        yield PlaceName("horn", f"{_at(horn.up, system)}{rivets}")
+    ribs = surface.sheet.ribs.up
+    if ribs:
+        yield PlaceName(f"rib-1 to rib-{len(ribs)}", "; ".join(_at(up, system) for up in ribs))
+    for name, row in surface.rows.items():
+        yield PlaceName(f"row.{name}", _row(surface, row, system))
+    sides = [surface.said("left_skin"), surface.said("right_skin")]
+    yield PlaceName("spar", "also spar.web, with the place: spar.at-...")
+    for side in (*sides, "web"):
+        yield PlaceName(f"panel.{side}", f"{side.replace('_', ' ')} between ribs")
+
+
+def _at(value: Value, system: System) -> str:
+    return "at ?" if value.si is None else f"at {show(float(value.si), 'length', system)}"
+
+
+def _bracket(surface: Surface, hinge: Hinge) -> str:
+    missing = bracket_needs(surface, hinge)
+    bracket = surface.brackets.get(hinge.bracket)
+    if missing or bracket is None:
+        return f"rivets not known yet: {', '.join(missing[:3])}{' ...' if len(missing) > 3 else ''}"
+    count, up = (bracket.along or 1) * (bracket.sideways or 1), surface.said("up")
+    first = "lowest left" if up == "up" else "innermost at the top"
+    return f"rivet-1 to rivet-{count}; 1 is {first} seen from behind, count {up}"
+
+
+def _row(surface: Surface, row: Row, system: System) -> str:
+    laid = plan_row(surface, row)
+    joins = " + ".join(one.replace("_", " ") for one in row.joins)
+    if laid is None:
+        return f"{joins}; not known yet where"
+    lines = f" in {laid.lines} lines" if laid.lines > 1 else ""
+    if laid.start is not None:
+        first, apart = show(laid.start, "length", system), show(laid.pitch, "length", system)
+        return f"{joins}; {laid.total} rivets{lines}, {apart} apart, 1 is at {first}"
+    low, high = int(np.min(laid.rib_count)), int(np.max(laid.rib_count))
+    each = f"{low}" if low == high else f"{low} to {high}"
+    first = ", 1 is nearest the web" if row.first_behind_web.known else ""
+    return f"{joins}; {laid.total} rivets{lines}, {each} on a rib{first}"
