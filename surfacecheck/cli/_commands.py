@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from surfacecheck.cli._follow import run_follow
 from surfacecheck.cli._map import run_map
 from surfacecheck.cli._new import run_new
 from surfacecheck.cli._next import say_next, say_nothing_told
@@ -160,26 +161,6 @@ def _compare(options: argparse.Namespace) -> int:
     return _strictly(options, *changed)
 
 
-def _follow(options: argparse.Namespace) -> int:
-    from surfacecheck.cli._follow import follow_page_of, followed_by
-    from surfacecheck.studies import following_data, following_text
-
-    followed = followed_by(options)
-    surface = followed.surface
-    system: System = options.units or ("inch" if str(surface.units) == "inch" else "metric")
-    if options.json:
-        say_data(following_data(followed), "follow")
-        return DONE
-    say(following_text(followed, system) + "\n")
-    sys.stdout.flush()
-    if not options.no_page:
-        page, size = follow_page_of(followed, Path(options.file), system)
-        say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
-    if surface.load.pressure.known or surface.load.total.known or surface.load.rule is not None:
-        say(f"NEXT   {called_as()} show {quoted(options.file)} pins")
-    return DONE
-
-
 def _row(options: argparse.Namespace) -> int:
     from surfacecheck.studies import row_alone, row_data, row_study_text
 
@@ -218,5 +199,6 @@ def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) ->
 
 
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
-    "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": _follow, "row": _row,
+    "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": run_follow,
+    "row": _row,
 }  # fmt: skip

@@ -73,11 +73,11 @@ def parser() -> argparse.ArgumentParser:
                   'follow data/rudder.toml --from "trailing edge, between rib 2 and 3" --load "100 N"',
                   'follow data/rudder.toml --from "spar, at 325 mm" --load "10 N m" --direction torque')  # fmt: skip
     one.add_argument("file", help="a surface file, or a change file; half-filled is enough")
-    places = "trailing edge, spar or nose, then at rib 2, between rib 2 and 3, at 325 mm or at hinge top; hinge top; horn"
-    one.add_argument("--from", dest="place", required=True, metavar="PLACE", help=places)
+    where = "trailing edge, spar or nose, then at rib 2, between rib 2 and 3, at 325 mm or at hinge top; hinge top;"
+    one.add_argument("--from", dest="place", required=True, metavar="PLACE", help=f"{where} horn")
     one.add_argument("--load", required=True, help='with its unit: "100 N", "22 lbf"; of a torque "10 N m"')
-    one.add_argument("--direction", default="sideways", help="sideways, fore-and-aft, along or torque; or left, right, up,"
-                     " down, ahead, behind; of a flat half top, bottom, out, in")  # fmt: skip
+    ways = "sideways, fore-and-aft, along or torque; or left, right, up, down, ahead, behind"
+    one.add_argument("--direction", default="sideways", help=f"{ways}; of a flat half top, bottom, out, in")
     one.add_argument("--only", choices=("sideways", "fore-aft", "along", "torque"), default="",
                      help="show what that part of the loads inside does alone")  # fmt: skip
     one.add_argument("--no-page", action="store_true", help="text only")

@@ -31,10 +31,10 @@ if TYPE_CHECKING:
     from surfacecheck.report._surface_map import surface_map
 
 __all__ = [
-    "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page", "follow_picture", "guess_among", "guess_line",
-    "horn_forces", "map_needs", "map_page", "margin_bars", "measuring_sheet", "page", "page_tables", "pitch_curve",
-    "read_earlier", "running_load", "section_flow", "since", "surface_map", "write_page", "write_tables",
-    "write_whole",
+    "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page", "follow_picture",
+    "guess_among", "guess_line", "horn_forces", "map_needs", "map_page", "margin_bars", "measuring_sheet", "page",
+    "page_tables", "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map", "write_page",
+    "write_tables", "write_whole",
 ]  # fmt: skip
 
 _HOME = {

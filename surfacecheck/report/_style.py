@@ -11,7 +11,7 @@ import io
 import warnings
 from collections.abc import Callable
 from functools import wraps
-from typing import TYPE_CHECKING, Any, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Any, ParamSpec, Protocol, TypeVar
 
 import matplotlib as mpl
 from matplotlib.figure import Figure
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
     from matplotlib.axes import Axes
 
-    from surfacecheck.assessment import Assessment
+    from surfacecheck.model import Surface
 
 __all__ = [
     "DASHES",
@@ -211,13 +211,22 @@ def broken(text: str, letters: int = 49) -> list[str]:
     return lines
 
 
-def foot_of(assessment: Assessment, alone: bool) -> tuple[str, ...]:
+class Shown(Protocol):
+    """Anything that was worked of a surface."""
+
+    @property
+    def surface(self) -> Surface:
+        """The surface."""
+        ...
+
+
+def foot_of(assessment: Shown, alone: bool) -> tuple[str, ...]:
     """Give the lines at the foot of a picture that leaves the page: file, hash, state, caution.
 
     Parameters
     ----------
-    assessment : Assessment
-        What it was drawn from.
+    assessment : Shown
+        What it was drawn from: an assessment, or a force that was followed.
     alone : bool
         False on the page, which says all this itself.
 

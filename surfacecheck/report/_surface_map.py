@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from surfacecheck.quantities import System
     from surfacecheck.report._style import Drawing
 
-__all__ = ["surface_map"]
+__all__ = ["draw_sheet", "surface_map"]
 
 _LEFT, _RIGHT, _TALL = 1.3, 1.28, 4.6
 """Columns of names to either side of the drawing, and its greatest height [in]."""
@@ -79,7 +79,7 @@ def surface_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     left = ahead - _LEFT * metres - 0.04 * metres
     ax.set_xlim(left, left + WIDE * metres)
     ax.set_ylim(low - _BELOW * metres, high + _ABOVE * metres)
-    _sheet(ax, surface, plan)
+    draw_sheet(ax, surface, plan)
     draw_rows(ax, rows, metres)
     _left_names(ax, surface, plan, metres, system)
     _ribs(ax, surface, plan, metres, system)
@@ -97,7 +97,7 @@ def _ends(surface: Surface, plan: Plan) -> tuple[float, float]:
     return low, float(plan.y[-1])
 
 
-def _sheet(ax: Axes, surface: Surface, plan: Plan) -> None:
+def draw_sheet(ax: Axes, surface: Surface, plan: Plan) -> None:
     """Outline, line of the pins, web, flange, doublers, ribs."""
     assert plan.edge is not None  # noqa: S101 - asked before
     front = plan.nose if plan.nose is not None else plan.web if plan.web is not None else 0.0 * plan.y

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
@@ -18,6 +19,8 @@ from surfacecheck.studies._follow_place import Place, Way, place_of, way_of
 from surfacecheck.studies._follow_steps import PARTS, Step, steps_of
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from surfacecheck.checks import BracketLoad, Effects, HornLoad
     from surfacecheck.model import Surface
 
@@ -207,9 +210,12 @@ def follow(
     """
     given = surface_or_assessment
     surface = given.surface if isinstance(given, Assessment) else given
-    way = way_of(surface, direction)
-    value = _value(load, "torque" if way.axis == "torque" else "force")
-    at = place_of(surface, place)
+    with _named("direction"):
+        way = way_of(surface, direction)
+    with _named("load"):
+        value = _value(load, "torque" if way.axis == "torque" else "force")
+    with _named("place"):
+        at = place_of(surface, place)
     if way.axis == "y":
         at = replace(at, ribs=())  # ribs are soft along the pins: such a force stays in skins and lap
     signed = way.sign * value
@@ -219,11 +225,20 @@ def follow(
     return Following(at, way, value, carried, carried.effects)
 
 
+@contextmanager
+def _named(key: str) -> Iterator[None]:
+    """Say which of the words is meant."""
+    try:
+        yield
+    except SurfaceError as error:
+        raise SurfaceError(*(replace(fault, key=key) for fault in error.faults)) from error
+
+
 def _value(load: str | float, quantity: str) -> float:
     value = parse(load, quantity)[0] if isinstance(load, str) else float(load)
     if not (np.isfinite(value) and value != 0.0):
         unit = "N m" if quantity == "torque" else "N"
-        message = f'load "{load}" is nothing to follow: write how much, such as "100 {unit}"'
+        message = f'"{load}" is nothing to follow: write how much, such as "100 {unit}"'
         raise SurfaceError(message)
     return value
 
