@@ -46,6 +46,8 @@ class PutForce:
         (M_x, T_y, M_z) beside what the force makes [N m].
     rib : int or None
         Rib that brings it to the spar, from 0 in the order of the file; None: straight onto the spar.
+    on_horn : bool
+        Whether it is put on a bolt of the horn, and reaches the surface through its rivets.
     """
 
     y: float
@@ -54,6 +56,7 @@ class PutForce:
     force: tuple[float, float, float]
     couple: tuple[float, float, float] = (0.0, 0.0, 0.0)
     rib: int | None = None
+    on_horn: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -69,7 +72,10 @@ class Carried:
     beam, simple : Beam
         One case; with shear flexibility and twist, and bending alone.
     effects : Effects
-        What the checks read, one case, the nose closed where it closes a cell.
+        What the checks read, one case, the nose closed where it closes a cell; its ``horn_force`` holds a force put on
+        the horn too.
+    pull : ndarray, shape (P, 3)
+        What cable or rod puts on each bolt of the horn [N].
     hold : Hold
         What holds the torque.
     couple : float
@@ -81,6 +87,7 @@ class Carried:
     beam: Beam
     simple: Beam
     effects: Effects
+    pull: Array
     hold: Hold
     couple: float
 
@@ -130,7 +137,7 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
     beam = solve(span.stations, loads, stiffness, supports, coupled=box is not None)
     simple = solve(span.stations, loads, stiffness, supports, coupled=False)
     nothing, never = np.zeros((1, span.y.size)), np.zeros(1, dtype=bool)
-    force, points = _at_horn(surface, pull, side)
+    held, points = _at_horn(surface, pull, side)
     effects = Effects(
         surface=surface,
         span=span,
@@ -149,11 +156,11 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
         edge_pull=nothing,
         panel_load=nothing,
         reactions=beam.reactions,
-        horn_force=force,
+        horn_force=_with_put(held, points, put),
         horn_points=points,
         rib_load=_on_ribs(span, put),
     )
-    return Carried(surface, tuple(put), beam, simple, effects, given.holds[0], float(couple[0]))
+    return Carried(surface, tuple(put), beam, simple, effects, held[0], given.holds[0], float(couple[0]))
 
 
 def _given(surface: Surface, span: Span, put: Sequence[PutForce], case: LoadCase) -> CaseLoads:
@@ -179,6 +186,15 @@ def _at_horn(surface: Surface, pull: Array, side: Array) -> tuple[Array, Array]:
     sides = (line.side,) if line.side else (1, -1)
     force = np.stack([np.where((side == s)[:, None], pull, 0.0) for s in sides], axis=1)
     return force, np.array([[float(line.x), s * float(line.off)] for s in sides])
+
+
+def _with_put(held: Array, points: Array, put: Sequence[PutForce]) -> Array:
+    """Add what is put on the bolts of the horn to what holds them."""
+    out = held.copy()
+    for one in put:
+        if one.on_horn and len(points):
+            out[0, int(np.argmin(np.hypot(points[:, 0] - one.x, points[:, 1] - one.z)))] += one.force
+    return out
 
 
 def _on_ribs(span: Span, put: Sequence[PutForce]) -> Array:

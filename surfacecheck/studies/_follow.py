@@ -11,7 +11,7 @@ import numpy as np
 
 from surfacecheck.assessment import Assessment, Carried, PutForce, carry
 from surfacecheck.checks import RowLoad, bracket_loads, horn_load, row_loads
-from surfacecheck.errors import SurfaceError
+from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.quantities import parse
 from surfacecheck.statics import point_force
 from surfacecheck.studies._follow_cuts import Cut, cuts_of
@@ -216,6 +216,9 @@ def follow(
         value = _value(load, "torque" if way.axis == "torque" else "force")
     with _named("place"):
         at = place_of(surface, place)
+    if way.axis == "torque" and at.on_horn:
+        message = f"{at.words}: a bolt takes no torque. Put a force on it, or the torque on the spar"
+        raise SurfaceError(Fault(message, key="place"))
     if way.axis == "y":
         at = replace(at, ribs=())  # ribs are soft along the pins: such a force stays in skins and lap
     signed = way.sign * value
@@ -246,7 +249,7 @@ def _value(load: str | float, quantity: str) -> float:
 def _puts(place: Place, force: tuple[float, float, float], torque: float) -> tuple[PutForce, ...]:
     """Hand a force over to its ribs; where the edge bends between them, each takes its share of what is left over."""
     if not place.ribs:
-        return (PutForce(place.y, place.x, place.z, force, (0.0, torque, 0.0)),)
+        return (PutForce(place.y, place.x, place.z, force, (0.0, torque, 0.0), on_horn=place.on_horn),)
     whole = point_force(force, place.x, place.z) + np.array([0.0, torque, 0.0])
     brought = sum((one.share * point_force(force, one.x, place.z) for one in place.ribs), np.zeros(3))
     rest = whole - brought

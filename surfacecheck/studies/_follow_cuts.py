@@ -128,8 +128,8 @@ def _held(carried: Carried) -> tuple[Array, Array]:
         force[b] += effects.reactions[0, h]
     at = max(hold.at_break, 0)
     for p, (x, z) in enumerate(effects.horn_points):
-        force[at] += effects.horn_force[0, p]
-        moment[at] += point_force(effects.horn_force[0, p], x, z)
+        force[at] += carried.pull[p]
+        moment[at] += point_force(carried.pull[p], x, z)
     moment[at, 1] += carried.couple
     ends = list(carried.beam.supports.slopes_held)
     for k, b in enumerate(ends):

@@ -76,6 +76,8 @@ class Place:
         Along the pins, aft of them, out of the surface [m].
     ribs : tuple of RibShare
         Ribs that bring it to the spar; empty: straight onto the spar, or onto the horn.
+    on_horn : bool
+        Whether it is a bolt of the horn.
     """
 
     words: str
@@ -83,6 +85,7 @@ class Place:
     x: float
     z: float
     ribs: tuple[RibShare, ...] = ()
+    on_horn: bool = False
 
 
 def way_of(surface: Surface, direction: str) -> Way:
@@ -277,7 +280,7 @@ def _horn(surface: Surface, side: str, text: str) -> Place:
         message = f'no place is called "{text}". Nearest: {here}. Places: {KINDS}'
         raise SurfaceError(message)
     what = "rod" if line.driven_by is DrivenBy.ROD else "cable"
-    return Place(f"horn, {at} {what} bolt", float(line.y), float(line.x), words[at] * float(line.off))
+    return Place(f"horn, {at} {what} bolt", float(line.y), float(line.x), words[at] * float(line.off), on_horn=True)
 
 
 def side_words(surface: Surface) -> dict[str, tuple[str, str]]:

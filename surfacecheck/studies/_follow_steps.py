@@ -89,7 +89,10 @@ def steps_of(one: Following) -> tuple[Step, ...]:
     """
     least = 1e-9 * abs(one.load)
     out = []
-    for make in (_put, _ribs_in, _box, _spar, _ribs_out, _brackets, _pins, _horn, _hold):
+    order = [_put, _ribs_in, _box, _spar, _ribs_out, _brackets, _pins, _horn, _hold]
+    if one.place.on_horn:
+        order = [_put, _horn, *(make for make in order if make not in {_put, _horn})]
+    for make in order:
         for step in make(one):
             kept = tuple(h for h in step.handed if abs(h.value) > least and _shown(one, h))
             if kept:
@@ -238,13 +241,12 @@ def _horn(one: Following) -> Iterator[Step]:
 def _hold(one: Following) -> Iterator[Step]:
     """Force of the surface on cable or rod, or the couple that holds."""
     span, horn = one.carried.span, one.surface.horn
-    whole = one.carried.effects
     y = float(span.breaks[max(one.carried.hold.at_break, 0)])
     what = "rod" if horn is not None and horn.driven_by is DrivenBy.ROD else "cable"
     plus = one.surface.said("left" if one.surface.left_is > 0 else "right")
     minus = one.surface.said("right" if one.surface.left_is > 0 else "left")
-    for p, (x, z) in enumerate(whole.horn_points):
-        force = -whole.horn_force[0, p]
+    for p, (x, z) in enumerate(one.carried.effects.horn_points):
+        force = -one.carried.pull[p]
         turned = float(point_force(force, x, z)[1])
         words = f"{plus if z > 0.0 else minus} {what}"
         yield Step("hold", "horn.bolt", words, "", y, (*_force(force), Handed("torque", turned, "torque")))
