@@ -9,7 +9,7 @@ import numpy as np
 from surfacecheck.assessment import case_words
 from surfacecheck.loads import speed_rows, tube_torques
 from surfacecheck.model import Kind
-from surfacecheck.quantities import show
+from surfacecheck.quantities import show, to_unit
 from surfacecheck.tables import Table
 
 if TYPE_CHECKING:
@@ -29,7 +29,8 @@ COMPARE = (
     "only as far as the file says."
 )
 """What the table of deflections is for."""
-_NOUGHT = 1e-9
+_LEAST = {"length": 1e-6, "angle": 1.7e-5}
+"""What is shown as none: under 0.001 mm, under 0.001 deg [m], [rad]."""
 
 
 def speed_table(assessment: Assessment, system: System) -> Table | None:
@@ -116,21 +117,23 @@ def deflection_table(assessment: Assessment, system: System) -> Table | None:
         )
         twist = moved.twist[cases, point]
         name = f"{names[b]} hinge" if b in names else ("tip" if b == span.tip else "root")
-        ways = (_way(w, z, "length", system), _way(u, x, "length", system))
-        turns = (_way(turn, ("", ""), "angle", system) for turn in (slope_w, slope_u, twist))
-        rows.append((name, show(place, "length", system), *ways, *turns))
-    heads = ("place", up, "sideways", "fore-aft", "slope, side", "slope, f-a", "twist")
+        ways = [_way(way, words, "length", system) for way, words in ((w, z), (u, x))]
+        turns = [_way(turn, ("", ""), "angle", system) for turn in (slope_w, slope_u, twist)]
+        rows.append((name, show(place, "length", system), ways[0], turns[0], ways[1], turns[1], turns[2]))
+    heads = ("place", up, "sideways", "its slope", "fore-aft", "its slope", "twist")
     held_at = "the horn" if span.horn is not None else "the root"
-    note = f"at limit, each the worst of the cases read for the whole surface; twist counted from {held_at}"
+    note = f"at limit, each the worst of the cases read for the whole surface; - is next to none; twist from {held_at}"
     twist = np.abs(moved.twist[cases])
     largest = int(np.unravel_index(int(np.argmax(twist)), twist.shape)[0])
-    if twist.max() > _NOUGHT:
-        note += f", largest by: {case_words(assessment.case_titles[int(cases[largest])])}"
+    if twist.max() > _LEAST["angle"]:
+        note += f"; largest by: {case_words(assessment.case_titles[int(cases[largest])])}"
     return Table(heads, tuple(rows), "lrrrrrr", note=note)
 
 
 def _way(values: Array, words: tuple[str, str], quantity: str, system: System) -> str:
     worst = float(values[int(np.argmax(np.abs(values)))])
-    if abs(worst) < _NOUGHT:
+    if abs(worst) < _LEAST[quantity]:
         return "-"
-    return f"{show(abs(worst), quantity, system, 2)} {words[0] if worst > 0.0 else words[1]}".rstrip()
+    if quantity == "angle":
+        return f"{to_unit(abs(worst), 'deg'):.3f} deg"
+    return f"{show(abs(worst), quantity, system, 2)} {words[0] if worst > 0.0 else words[1]}"

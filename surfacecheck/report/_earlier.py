@@ -156,12 +156,12 @@ def read_earlier(path: str | os.PathLike[str], surface: Surface) -> EarlierPage:
     name = Path(path).name or str(path)
     data = _data(Path(path), name)
     form = data.get("form")
-    if isinstance(form, int) and form > FORM:
+    if isinstance(form, (int, float)) and form > FORM:
         message = f"was written by a newer surfacecheck (form {form}; this one reads up to {FORM}): fetch the newer one"
         raise SurfaceError(Fault(message, name))
     try:
         page = _page(data)
-        then = tuple(_text(data["surface"][key]) for key in ("name", "kind", "half"))
+        then = tuple(_text(_table(data["surface"])[key]) for key in ("name", "kind", "half"))
     except (KeyError, TypeError, ValueError, OverflowError) as err:
         message = "its kept numbers are damaged: give a page as check wrote it"
         raise SurfaceError(Fault(message, name)) from err
@@ -207,7 +207,15 @@ def _text(value: object) -> str:
 def _number(value: object) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise TypeError
+    if not math.isfinite(value):
+        raise ValueError
     return float(value)
+
+
+def _table(value: object) -> dict[str, Any]:
+    if not isinstance(value, dict):
+        raise TypeError
+    return value
 
 
 def _page(data: dict[str, Any]) -> EarlierPage:
@@ -216,9 +224,9 @@ def _page(data: dict[str, Any]) -> EarlierPage:
         title=_text(data["title"]),
         margins={
             name: (None if margin is None else _number(margin), _text(words))
-            for name, (margin, words) in data["margins"].items()
+            for name, (margin, words) in _table(data["margins"]).items()
         },
-        pins={name: _number(load) for name, load in data["pins"].items()},
-        rules={name: _text(outcome) for name, outcome in data["rules"].items()},
-        inputs={key: (_text(said), _text(how)) for key, (said, how) in data["inputs"].items()},
+        pins={name: _number(load) for name, load in _table(data["pins"]).items()},
+        rules={name: _text(outcome) for name, outcome in _table(data["rules"]).items()},
+        inputs={key: (_text(said), _text(how)) for key, (said, how) in _table(data["inputs"]).items()},
     )

@@ -58,7 +58,7 @@ def page_tables(assessment: Assessment, system: System) -> dict[str, Table]:
 def write_tables(
     assessment: Assessment, folder: str | os.PathLike[str], system: System = "metric", since: Since | None = None
 ) -> tuple[Path, ...]:
-    """Write every table twice: as CSV for a spreadsheet, and as text of 80 columns for a letter.
+    """Write every table twice: as CSV for a spreadsheet, and as text for a letter.
 
     Parameters
     ----------
