@@ -52,7 +52,7 @@ def follow_page(followed: Following, system: System = "metric") -> str:
         inside; none where the trailing edge is not known.
     """
     surface = followed.surface
-    parts = [followed.part] if followed.part else list(followed.parts)
+    parts = [followed.part] if followed.part else [*(followed.parts or ("",))]
     text = (
         _templates()
         .get_template("follow.html")
@@ -64,7 +64,7 @@ def follow_page(followed: Following, system: System = "metric") -> str:
             caution=CAUTION,
             pictures=[svg for part in parts if (svg := _picture(followed, part, system))],
             steps=Markup(step_table(followed, system, named=False).html()),  # noqa: S704 - escapes its texts
-            cuts=[Markup(cut_table(followed, part, system).html()) for part in parts],  # noqa: S704 - the same
+            cuts=[Markup(cut_table(followed, part, system).html()) for part in parts if part],  # noqa: S704 - the same
             notes=followed.notes,
         )
     )
@@ -76,4 +76,4 @@ def _picture(followed: Following, part: str, system: System) -> Markup | None:
         drawn = follow_picture(followed, part, system, alone=False)
     except SurfaceError:  # without a trailing edge there is nothing to draw; the tables stand by themselves
         return None
-    return Markup(to_svg(drawn, f"follow-{part}"))  # noqa: S704 - own SVG, names escaped
+    return Markup(to_svg(drawn, f"follow-{part or 'whole'}"))  # noqa: S704 - own SVG, names escaped

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from surfacecheck.assessment import CAUTION, in_system
-from surfacecheck.quantities import show, show_number, to_unit, unit_of
+from surfacecheck.quantities import show, to_unit, unit_of
 from surfacecheck.studies._follow_cuts import COMPONENTS, Cut
 from surfacecheck.studies._follow_place import side_words
 from surfacecheck.studies._follow_steps import PARTS, Handed, Step
@@ -128,27 +128,29 @@ def cut_table(one: Following, part: str, system: System = "metric") -> Table:
     quantity = "torque" if part == "torque" else "force"
     unit, length = unit_of(quantity, system), unit_of("length", system)
     plus = side_words(one.surface)[_AXIS[part]][0]
-    least = 1e-9 * abs(one.load)
-
-    def number(value: float) -> str:
-        return show_number(float(to_unit(value, unit)) if abs(value) > least else 0.0)
-
     walls = part in _WALL and bool(one.cuts) and bool(one.cuts[0].walls)
-    rows = []
+    ends, values = [], []
     for cut, end in distinct_cuts(one, part):
-        low, high = (f"{to_unit(y, length):.1f}".removesuffix(".0") for y in (cut.start, end))
-        row = [f"{low} to {high}", *(number(v) for v in cut.of(part))]
+        ends.append(" to ".join(f"{to_unit(y, length):.1f}".removesuffix(".0") for y in (cut.start, end)))
+        shares: tuple[float, ...] = ()
         if walls:
             web, plus_skin, minus_skin, rest = _by_wall(cut, part)
             skins = (plus_skin, minus_skin) if one.surface.left_is > 0 else (minus_skin, plus_skin)
-            row += [number(v) for v in (web, *skins, rest)]
-        rows.append(tuple(row))
+            shares = (web, *skins, rest)
+        values.append([float(to_unit(v, unit)) for v in (*cut.of(part), *shares)])
+    most = max((abs(v) for row in values for v in row), default=0.0)
+    places = int(np.clip(3.0 - np.floor(np.log10(most)), 0.0, 3.0)) if most > 0.0 else 0
+    nothing = 0.5 * 10.0**-places
+    rows = tuple(
+        (name, *(f"{v:.{places}f}" if abs(v) >= nothing else "0" for v in row))
+        for name, row in zip(ends, values, strict=True)
+    )
     heads = [f"cut, {length}", "went in", "= across", "+ held"]
     if walls:
         heads += ["web", *(f"{one.surface.said(side)} skin" for side in ("left", "right")), "other"]
     way = f"plus turns the edge to the {plus}" if part == "torque" else f"plus is {plus}"
     caption = f"Sums outboard of a cut: {part}, {unit}; {way}"
-    return Table(tuple(heads), tuple(rows), caption=caption)
+    return Table(tuple(heads), rows, caption=caption)
 
 
 def _by_wall(cut: Cut, part: str) -> tuple[float, float, float, float]:
