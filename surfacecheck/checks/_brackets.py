@@ -176,7 +176,7 @@ def _strip(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     ):
         moment = bent(push, rows + 0.5 * height, height)
         terms = {
-            "M": Term(moment[:, None], "moment", "bending moment in the strip at limit"),
+            "M": Term(moment[:, None], "torque", "bending moment in the strip at limit"),
             "b": Term(width, "length", "width of the strip: outer rivets and two edge distances (assumed)"),
             "t": Term(max(t, doubler), "length", "thickness of the thicker leaf"),
             "t_2": Term(min(t, doubler), "length", "thickness of the other leaf, which bends apart"),

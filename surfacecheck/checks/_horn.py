@@ -110,8 +110,8 @@ def _path(effects: Effects) -> Iterator[Check]:
     couple = np.abs(effects.T_0).max(axis=-1, keepdims=True)
     path = "couple that the part under the horn can pass on without a rib"
     terms = {
-        "T_p": Term(None, "moment", path, key="sheet.ribs.up"),
-        "T": Term(couple, "moment", "couple of the horn at limit"),
+        "T_p": Term(None, "torque", path, key="sheet.ribs.up"),
+        "T": Term(couple, "torque", "couple of the horn at limit"),
     }
     item = Item("horn.path", "horn", effects.cases, ("",), subject="the horn")
     gives = "no rib stands at it: its couple has no path into the box"

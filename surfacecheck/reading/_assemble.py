@@ -39,7 +39,7 @@ from surfacecheck.reading._context import Context
 from surfacecheck.reading._cross import check_layout
 from surfacecheck.reading._fields import build, read_named, read_text_of, read_word
 from surfacecheck.reading._finish import finished
-from surfacecheck.reading._joins import check_rows
+from surfacecheck.reading._joins import check_rows, without_absent
 from surfacecheck.reading._names import check_names
 from surfacecheck.reading._tree import Leaf, Table
 
@@ -109,7 +109,7 @@ def assembled(tree: Table) -> Surface:
             context.gaps.append(key)
     given["sheet"] = _sheet(tree, context)
     given["hinges"] = _sorted(given.get("hinges", {}))
-    surface = Surface(**head, **given)
+    surface = without_absent(Surface(**head, **given), context)
     for check in (check_layout, check_names, check_rows):
         check(surface, context)
     if context.faults:

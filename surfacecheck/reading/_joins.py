@@ -2,14 +2,47 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from surfacecheck.model import Doubler, Row, Surface
 from surfacecheck.reading._context import Context
 from surfacecheck.reading._cross import length_of
 
-__all__ = ["check_rows"]
+__all__ = ["check_rows", "without_absent"]
 
 _PARTS = ("left_skin", "right_skin", "nose_skin", "spar", "ribs")
 _SLACK = 1e-6
+
+
+def without_absent(surface: Surface, context: Context) -> Surface:
+    """Leave a skin that is not there out of every row; a row that then joins nothing goes with it.
+
+    Parameters
+    ----------
+    surface : Surface
+        As read so far.
+    context : Context
+        Takes a remark for each row that goes.
+
+    Returns
+    -------
+    Surface
+        With the rows that are there.
+    """
+    absent = [one for one in ("left_skin", "right_skin", "nose_skin") if getattr(surface.sheet, one).thickness.absent]
+    rows = {}
+    for name, row in surface.rows.items():
+        gone = [one for one in absent if one in row.joins]
+        joins = tuple(one for one in row.joins if one not in gone)
+        if gone and len(joins) < 2:
+            context.remarks.append(f"row.{name} is left out: {context.said(gone[0])} is not there.")
+            continue
+        edges = (
+            {part: value for part, value in edge.items() if part not in gone} for edge in (row.edge, row.edge_from_rim)
+        )
+        edge, from_rim = edges
+        rows[name] = replace(row, joins=joins, edge=edge, edge_from_rim=from_rim) if gone else row
+    return replace(surface, rows=rows)
 
 
 def check_rows(surface: Surface, context: Context) -> None:

@@ -164,7 +164,6 @@ REFUSED = {
     "horn beyond the tip": ({"horn.up": '"1130 mm"'}, ["horn", "1130 mm", "1100 mm"]),
     "two hinges at one place": ({"hinge.middle.up": '"90.2 mm"'}, ["hinge", "two hinges at one place"]),
     "one hinge": ({"hinge.middle.gone": '"yes"', "hinge.top.gone": '"yes"'}, ["hinge", "two"]),
-    "row to a skin that is not there": ({"sheet.left_skin": '{ thickness = "none" }'}, ["left_skin", "do not meet"]),
     "bracket wider than the web": (
         {"bracket.plate.gap_sideways": '"58 mm"', "hinge.bottom.rib_behind": '"no"'},
         ["bracket.plate", "58 mm", "deep"],

@@ -1,0 +1,31 @@
+"""A part that was looked for and is not there goes out of the rows that name it, and says so."""
+
+import numpy as np
+import pytest
+
+import surfacecheck
+
+
+def changed(what, root):
+    text = f'based_on = "rudder.toml"\ntitle = "off"\n{what}\n'
+    return surfacecheck.read_text(text, folder=root / "data")
+
+
+def test_without_a_nose_skin_its_rows_go_and_the_others_stay(request):
+    surface = changed('sheet.nose_skin.thickness = "none"', request.config.rootpath)
+    assert "nose_skin_to_ribs" not in surface.rows
+    assert surface.rows["left_skin_to_spar"].joins == ("left_skin", "spar")
+    assert "nose_skin" not in surface.rows["left_skin_to_spar"].edge
+    assert any("nose_skin_to_ribs is left out" in remark for remark in surface.remarks)
+
+
+@pytest.mark.parametrize(("skin", "rows"), [("left_skin", {"left_skin_to_ribs", "trailing_edge"})])
+def test_one_skin_off_gives_an_open_box(skin, rows, request):
+    surface = changed(f'sheet.{skin} = {{ thickness = "none" }}', request.config.rootpath)
+    assert not rows & set(surface.rows)
+    drawn = surfacecheck.assess(surfacecheck.read(request.config.rootpath / "data" / "rudder.toml"))
+    opened = surfacecheck.assess(surface)
+    assert not opened.effects.box.rear_closed
+    softer = np.median(drawn.effects.box.closed.J) / np.median(opened.effects.box.closed.J)
+    assert softer > 5.0
+    assert all(np.isfinite(finding.margin) for finding in opened.margins)
