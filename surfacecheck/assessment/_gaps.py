@@ -33,8 +33,8 @@ ELSE = (
     (r"aeroplane\.speed_.*", "whether the typed pressure suits those speeds"),
     (r"rivet\.[^.]+\.(diameter|hole|head|shear|pull)", "margins of what this rivet holds"),
     (r"sheet\.nose_skin\.cut_at_hinge", "where the nose closes a cell: it is taken as closed, and as open, throughout"),
-    (r"sheet\.nose_skin\..*", "the cell of the nose and its rows"),
-    (r"sheet\.ribs\.up", "rib rows, load handed over at ribs, the horn's path into the box"),
+    (r"sheet\.nose_skin\..*|outline\.at.*\.nose_ahead", "the cell of the nose and its rows"),
+    (r"sheet\.ribs\.(up|out)(\[\d+\])?", "rib rows, load handed over at ribs, the horn's path into the box"),
     (r"sheet\..*\.bend_inside", "bend radius, and rivets clear of the bend"),
     (r"bracket\..*\.edge.*", "edge distance, and whether that sheet tears to its edge"),
 )

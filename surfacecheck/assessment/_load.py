@@ -50,7 +50,8 @@ class Loaded:
 def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None) -> Loaded:
     """Put the cases on the beam, spread evenly and through the ribs, and solve both idealisations."""
     ways = [False]
-    if len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
+    every_rib = all(up.known for up in surface.sheet.ribs.up)  # what one of unknown place takes, its neighbours cannot
+    if every_rib and len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
         ways.append(True)
     put = apply_ways(cases, surface, span.y, span.breaks, span.bay, ways=ways, masses=masses)
     lines = [True, False] if box is not None and off_line(surface, span).any() else [True]

@@ -151,12 +151,13 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     assert box is not None  # noqa: S101 - panel_checks has looked
     name, skin, factors = sides_of(surface)[side], _skin(effects, side), member()
     words = surface.said(name).replace("_", " ")
+    place = f"panel.{surface.said(name)}"
     flow = np.abs(effects.mean(f"skin_{side}"))
     kept = worst_case(flow)
     spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
     q = Term(kept.of(flow), "line_load", f"shear flow of the {words} at limit")
     critical = Term(kept.of(skin_critical(effects, side)), "line_load", "shear flow at which the panel wrinkles")
-    yield Item(f"panel.{name}", f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
+    yield Item(place, f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
         "wrinkles",
         "wrinkles in shear",
         "q_cr",
@@ -171,7 +172,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     allowed = None
     if metal.shear.known and metal.tension.known:
         allowed = np.minimum(numbers(metal.shear), 0.5 * numbers(metal.tension))
-    yield Item(f"panel.{name}", f"the {words}", ("",), spots, cases, factors.line, "this skin").check(
+    yield Item(place, f"the {words}", ("",), spots, cases, factors.line, "this skin").check(
         "shear",
         "tears in shear",
         "F_s * t",

@@ -83,11 +83,13 @@ def bracket_outline(
     if depth is not None:
         # the web's edges run past the bracket; the middle of the rivets is taken at the middle of the web
         for side in (-0.5, 0.5):
-            a, b = view.place(np.array([-1.25, 1.25]) * max(half_y, wide + abs(leg)), np.full(2, side * depth))
+            a, b = view.place(np.array([-1.25, 1.25]) * max(half_y, abs(leg) + 0.005), np.full(2, side * depth))
             ax.plot(a, b, color=DEEP, linewidth=1.2)
     ax.fill(*outline(-half_y, half_y, -half_z, half_z), facecolor=PALE, edgecolor=INK, linewidth=1.1, zorder=1)
+    # the leg lies square to the pins: from behind it is seen edge on
+    thick = 0.5 * (number(bracket.thickness) or 0.002)
     ax.plot(
-        *outline(leg - wide, leg + wide, off - 0.0012, off + 0.0012),
+        *outline(leg - thick, leg + thick, off - wide, off + wide),
         color=DEEP,
         linewidth=0.8,
         linestyle=(0, (4, 2)),
@@ -118,8 +120,9 @@ def frame_of(surface: Surface, hinges: tuple[Hinge, ...], view: BehindView) -> t
             abs(number(bracket.leg_off_rivets) or 0.0),
             0.5 * (number(bracket.leg_wide) or number(bracket.pin.wide) or 0.02),
         )
-        half_y = max(float(np.ptp(y)) / 2 + _edge(bracket), leg + wide) * 1.25
-        half_z = max(float(np.ptp(z)) / 2 + _edge(bracket), 0.5 * (_depth(surface, hinge) or 0.0)) * 1.08
+        off = abs(number(surface.outline.pins_off_middle) or 0.0)
+        half_y = max(float(np.ptp(y)) / 2 + _edge(bracket), leg + 0.005) * 1.25
+        half_z = max(float(np.ptp(z)) / 2 + _edge(bracket), off + wide, 0.5 * (_depth(surface, hinge) or 0.0)) * 1.08
         halves.append((half_y, half_z) if view.flat else (half_z, half_y))
     return max(h for h, _ in halves), max(h for _, h in halves)
 

@@ -203,7 +203,7 @@ def leg_drawing(surface: Surface, labels: Labels) -> Drawing:
     board.point("bracket.pin.gap", (4.25, 1.5), (3.95, 1.26))
     board.point("bracket.pin.held", (4.2, 0.3), (3.95, 0.5))
     board.put("fin", (2.62, 1.5))
-    board.put("leg", (2.62, 1.28))
+    board.put("leg", (2.62, 0.8))
     return board.fig
 
 

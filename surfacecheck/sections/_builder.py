@@ -200,6 +200,9 @@ class Builder:
         nose = self.sheet.nose_skin
         if nose.thickness.absent or not nose.thickness.known:
             return False
+        if not all(p.nose_ahead.known for p in self.outline.places):
+            self._say("the nose is left out of the sections: nose_ahead is not known everywhere")
+            return False
         t = np.asarray(nose.thickness.si)
         metal = metal_of(self.surface, nose.alloy, nose.thickness)
         g = 1.0 if metal.shear_modulus.si is None else np.asarray(metal.shear_modulus.si) / self.shear_modulus

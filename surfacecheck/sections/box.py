@@ -54,7 +54,7 @@ def box_needs(surface: Surface) -> tuple[str, ...]:
     for i, place in enumerate(outline.places):
         missing += [
             f"outline.at[{i + 1}].{k}"
-            for k in ("web_behind", "spar_depth", "edge_behind")
+            for k in ("up", "web_behind", "spar_depth", "edge_behind")
             if not getattr(place, k).known
         ]
     metals: dict[str, Spar | Skin] = {"spar": sheet.spar, "left_skin": sheet.left_skin, "right_skin": sheet.right_skin}

@@ -172,7 +172,7 @@ def _box(one: Following) -> Iterator[Step]:
         at = int(np.argmax(flow))
         skin = sides.get(wall)
         words = {"web": "web of the spar", "nose": "nose skin"}.get(wall) or one.surface.said(str(skin))
-        name = f"panel.{skin}" if skin else _WALLS[wall]
+        name = f"panel.{one.surface.said(skin)}" if skin else _WALLS[wall]
         yield Step("box", name, words.replace("_", " "), _at(y[at]), float(y[at]),
                    (Handed("flow", float(flow[at]), "line_load"),))  # fmt: skip
     for load in one.rows:
