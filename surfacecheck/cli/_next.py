@@ -48,7 +48,7 @@ def say_nothing_told(options: argparse.Namespace) -> bool:
     if rest:
         say(wrapped(f"After these: {', '.join(rest)}. Then you have the loads at the pins."))
     say()
-    say(f"NEXT   fill these in, then: {called_as()} check {quoted(options.file)}")
+    say(f"NEXT   {called_as()} check {quoted(options.file)}  (when they are filled in)")
     return True
 
 

@@ -121,7 +121,7 @@ def frame_of(surface: Surface, hinges: tuple[Hinge, ...], view: BehindView) -> t
             0.5 * (number(bracket.leg_wide) or number(bracket.pin.wide) or 0.02),
         )
         off = abs(number(surface.outline.pins_off_middle) or 0.0)
-        half_y = max(float(np.ptp(y)) / 2 + _edge(bracket), leg + 0.005) * 1.25
+        half_y = max(float(np.ptp(y)) / 2 + _edge(bracket), leg + 0.005) * (1.5 if view.flat else 1.25)
         half_z = max(float(np.ptp(z)) / 2 + _edge(bracket), off + wide, 0.5 * (_depth(surface, hinge) or 0.0)) * 1.08
         halves.append((half_y, half_z) if view.flat else (half_z, half_y))
     return max(h for h, _ in halves), max(h for _, h in halves)
@@ -171,6 +171,7 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
         foot,
         words,
     )
+    words_at = wide + (0.42 if view.flat else 0.2)  # of a flat half, a distance stands between
     for i, hinge in enumerate(hinges):
         bottom = fig.top - (i + 1) * each + 0.1
         ax = axes_at(fig, 0.06, bottom + 0.5 * (each - 0.3 - tall), wide, tall)
@@ -183,7 +184,7 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
         lines = _words(surface, hinge, system)
         for j, line in enumerate(lines):
             figure_text(
-                fig, wide + 0.2, bottom + each - 0.3 - LINE * (j + 0.9), line, weight="bold" if j == 0 else "normal"
+                fig, words_at, bottom + each - 0.3 - LINE * (j + 0.9), line, weight="bold" if j == 0 else "normal"
             )
     bar = axes_at(fig, 0.06, fig.bottom, wide, 0.4)
     bar.set_axis_off()

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-from importlib.resources import files
 from typing import TYPE_CHECKING
 
-from jinja2 import DictLoader, Environment, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
 from surfacecheck.assessment import CAUTION, in_system
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report._follow_picture import follow_picture
+from surfacecheck.report._html import templates
 from surfacecheck.report._svg import to_svg
 from surfacecheck.studies import cut_table, following_headline, load_words, step_table
 
@@ -20,19 +18,6 @@ if TYPE_CHECKING:
     from surfacecheck.studies import Following
 
 __all__ = ["follow_page"]
-
-
-@lru_cache(maxsize=1)
-def _templates() -> Environment:
-    folder = files("surfacecheck.report") / "templates"
-    texts = {name: (folder / name).read_text(encoding="utf-8") for name in ("follow.html", "page.css")}
-    return Environment(
-        loader=DictLoader(texts),
-        autoescape=select_autoescape(("html",)),
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
 
 
 def follow_page(followed: Following, system: System = "metric") -> str:
@@ -54,7 +39,7 @@ def follow_page(followed: Following, system: System = "metric") -> str:
     surface = followed.surface
     parts = [followed.part] if followed.part else [*(followed.parts or ("",))]
     text = (
-        _templates()
+        templates()
         .get_template("follow.html")
         .render(
             surface=surface,

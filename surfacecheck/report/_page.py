@@ -6,12 +6,9 @@ import os
 import tempfile
 from collections import defaultdict
 from contextlib import suppress
-from functools import lru_cache
-from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from jinja2 import DictLoader, Environment, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
 from surfacecheck.assessment import balance_line, in_system, margin_text, not_given_lines
@@ -21,6 +18,7 @@ from surfacecheck.report._by_hand import by_hand
 from surfacecheck.report._case_sheet import COMPARE
 from surfacecheck.report._earlier import TAG, kept_text, sheet_of
 from surfacecheck.report._figures import hidden_by, pictures
+from surfacecheck.report._html import templates
 from surfacecheck.report._inputs import input_tables
 from surfacecheck.report._mini import mini_of
 from surfacecheck.report._page_tables import page_tables
@@ -33,21 +31,6 @@ if TYPE_CHECKING:
     from surfacecheck.report._since import Since
 
 __all__ = ["page", "write_page"]
-
-
-@lru_cache(maxsize=1)
-def _templates() -> Environment:
-    folder = files("surfacecheck.report") / "templates"
-    texts = {
-        one.name: one.read_text(encoding="utf-8") for one in folder.iterdir() if one.name.endswith((".html", ".css"))
-    }
-    return Environment(
-        loader=DictLoader(texts),
-        autoescape=select_autoescape(("html",)),
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
 
 
 def page(assessment: Assessment, system: System = "metric", since: Since | None = None) -> str:
@@ -76,7 +59,7 @@ def page(assessment: Assessment, system: System = "metric", since: Since | None 
     drawn = {name: (Markup(one.svg), one.hidden) for name, one in pictures(assessment, system).items()}  # noqa: S704 - own SVG, names escaped
     known_box = assessment.effects.box is not None
     text = (
-        _templates()
+        templates()
         .get_template("page.html")
         .render(
             assessment=assessment,
