@@ -36,6 +36,13 @@ class Lines:
             self.found[key] = line_at(self.y, self(name), y)
         return self.found[key]
 
+    def along(self, name: str, y: Array) -> Array:
+        """Give a line at many places at once, shape (..., N)."""
+        key = (name, y.shape, y.tobytes())
+        if key not in self.found:
+            self.found[key] = line_at(self.y[..., None, :], self(name)[..., None, :], y)
+        return self.found[key]
+
 
 _NAMES = ("up", "nose_ahead", "nose_around", "web_behind", "edge_behind", "spar_depth")
 

@@ -9,8 +9,8 @@ import numpy as np
 
 from surfacecheck.masses._density import density
 from surfacecheck.masses._outline import Lines
-from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, at_point, known, spread
-from surfacecheck.masses._sheet import half_ellipse
+from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, known, spread
+from surfacecheck.masses._sheet import at_ribs, half_ellipse, rib_places
 from surfacecheck.model import FlangesPoint, Rivet, RivetSet, Row, Surface
 from surfacecheck.provenance import Basis, Source
 
@@ -91,10 +91,12 @@ def one_rivet(surface: Surface, name: str) -> tuple[Array, Source]:
     raise Unknown(key=f"rivet.{name}.set")
 
 
-def _number(length: Array, one: Row, key: str) -> Array:
+def _number(length: Array, one: Row, key: str, ribs: bool = False) -> Array:
+    """Count the rivets of a length, or of a length on each rib, (..., R)."""
     if one.count is not None:
         return np.asarray(float(one.count))
-    return np.asarray(np.rint(length / known(one.pitch, f"{key}.pitch")) + 1.0)
+    pitch = known(one.pitch, f"{key}.pitch")
+    return np.asarray(np.rint(length / (pitch[..., None] if ribs else pitch)) + 1.0)
 
 
 def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:
@@ -133,17 +135,16 @@ def _on_ribs(surface: Surface, lines: Lines, name: str, one: Row, each: Array, s
     if not surface.sheet.ribs.up:
         raise Unknown(key="sheet.ribs.up")
     key = f"row.{name}"
-    for number, up in enumerate(surface.sheet.ribs.up, start=1):
-        y = known(up, f"sheet.ribs.up[{number}]")
-        web = lines.at("web_behind", y)
-        if "spar" in one.joins:
-            count, x = _number(np.asarray(0.0), one, key), web
-        elif "nose_skin" in one.joins:
-            a = lines.at("nose_ahead", y) + web
-            around, centre = half_ellipse(a, lines.at("spar_depth", y) / 2.0)
-            count, x = _number(around, one, key), web - centre
-        else:
-            first = web + known(one.first_behind_web, f"{key}.first_behind_web")
-            last = lines.at("edge_behind", y) - known(one.last_before_edge, f"{key}.last_before_edge")
-            count, x = _number(last - first, one, key), (first + last) / 2.0
-        yield at_point(f"row {name}, rib {number}", each * count, x, y, source)
+    y = rib_places(surface.sheet.ribs)
+    web = lines.along("web_behind", y)
+    if "spar" in one.joins:
+        count, x = _number(np.zeros(1), one, key, ribs=True), web
+    elif "nose_skin" in one.joins:
+        a = lines.along("nose_ahead", y) + web
+        around, centre = half_ellipse(a, lines.along("spar_depth", y) / 2.0)
+        count, x = _number(around, one, key, ribs=True), web - centre
+    else:
+        first = web + known(one.first_behind_web, f"{key}.first_behind_web")[..., None]
+        last = lines.along("edge_behind", y) - known(one.last_before_edge, f"{key}.last_before_edge")[..., None]
+        count, x = _number(last - first, one, key, ribs=True), (first + last) / 2.0
+    yield from at_ribs(f"row {name}, rib {{}}", each[..., None] * count, x, y, source)

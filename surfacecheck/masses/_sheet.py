@@ -10,10 +10,21 @@ import numpy as np
 from surfacecheck.masses._density import density
 from surfacecheck.masses._outline import Lines
 from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, at_point, known, spread
-from surfacecheck.model import Doubler, FlangesPoint, Skin, Surface, YesNo
+from surfacecheck.model import Doubler, FlangesPoint, Ribs, Skin, Surface, YesNo
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["channel", "doubler", "half_ellipse", "nose_skin", "ribs", "skin", "spar", "strip_law"]
+__all__ = [
+    "at_ribs",
+    "channel",
+    "doubler",
+    "half_ellipse",
+    "nose_skin",
+    "rib_places",
+    "ribs",
+    "skin",
+    "spar",
+    "strip_law",
+]
 
 _FLAT = Source(Basis.WORKED_OUT, "developed sheet times thickness times density")
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
@@ -203,22 +214,35 @@ def ribs(surface: Surface, lines: Lines) -> Iterator[Piece]:
         (known(hole.behind, f"sheet.ribs.holes[{i}].behind"), known(hole.across, f"sheet.ribs.holes[{i}].across"))
         for i, hole in enumerate(part.holes or (), start=1)
     ]
-    for number, up in enumerate(part.up, start=1):
-        y = known(up, f"sheet.ribs.up[{number}]")
-        web, chord = lines.at("web_behind", y), lines.at("edge_behind", y) - lines.at("web_behind", y)
-        depth = lines.at("spar_depth", y)
-        side = np.hypot(chord, depth / 2.0)
-        area = chord * depth / 2.0 + 2.0 * rim * side
-        first = chord * depth / 2.0 * (web + chord / 3.0) + 2.0 * rim * side * (web + chord / 2.0)
-        if part.in_nose is not YesNo.NO:
-            a = lines.at("nose_ahead", y) + web
-            around, centre = half_ellipse(a, depth / 2.0)
-            face = math.pi / 4.0 * a * depth
-            area = area + face + rim * around
-            first = first + face * (web - 4.0 * a / (3.0 * math.pi)) + rim * around * (web - centre)
-        for behind, across in holes:
-            area, first = area - math.pi / 4.0 * across**2, first - math.pi / 4.0 * across**2 * behind
-        yield at_point(f"rib {number}", rho * t * area, first / area, y, _FLAT)
+    y = rib_places(part)
+    web, chord = lines.along("web_behind", y), lines.along("edge_behind", y) - lines.along("web_behind", y)
+    depth, rim, sheet = lines.along("spar_depth", y), rim[..., None], np.asarray(rho * t)[..., None]
+    side = np.hypot(chord, depth / 2.0)
+    area = chord * depth / 2.0 + 2.0 * rim * side
+    first = chord * depth / 2.0 * (web + chord / 3.0) + 2.0 * rim * side * (web + chord / 2.0)
+    if part.in_nose is not YesNo.NO:
+        a = lines.along("nose_ahead", y) + web
+        around, centre = half_ellipse(a, depth / 2.0)
+        face = math.pi / 4.0 * a * depth
+        area = area + face + rim * around
+        first = first + face * (web - 4.0 * a / (3.0 * math.pi)) + rim * around * (web - centre)
+    for behind, across in holes:
+        hole = (math.pi / 4.0 * across**2)[..., None]
+        area, first = area - hole, first - hole * behind[..., None]
+    yield from at_ribs("rib {}", sheet * area, first / area, y, _FLAT)
+
+
+def rib_places(part: Ribs) -> Array:
+    """Place of every rib, shape (..., R) [m]."""
+    places = [known(up, f"sheet.ribs.up[{number}]") for number, up in enumerate(part.up, start=1)]
+    return np.stack(np.broadcast_arrays(*places), axis=-1)
+
+
+def at_ribs(name: str, mass: Array, x: Array, y: Array, source: Source) -> Iterator[Piece]:
+    """Make a piece at each rib, its number put into the name."""
+    mass, x, y = np.broadcast_arrays(mass, x, y)
+    for i in range(y.shape[-1]):
+        yield at_point(name.format(i + 1), mass[..., i], x[..., i], y[..., i], source)
 
 
 _PLACE = {"spar web": 0.0, "spar flange": 0.5}
