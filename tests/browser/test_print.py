@@ -1,0 +1,52 @@
+"""Printed: the right paper, nothing cut, no heading alone at the foot of a page.
+
+Marks without size are put at the edges of every block before the page is printed; the PDF names the page on which each
+of them lies. So it is the browser's own paging that is looked at.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+"""Width and height [mm]: ISO 216:2007 and ANSI/ASME Y14.1, size A."""
+MOST = 30
+"""Sheets of paper somebody still prints; it was 35 before closed checks stood close together."""
+WHOLE = "figure, .answer, .caution, details.low, tr"
+"""What may not be cut."""
+
+
+def parted(marked, goals):
+    """Return the blocks whose two marks lie on different pages."""
+    ends = {name: (goals[f"{name}-a"] + 1, goals[f"{name}-b"] + 1) for name in marked}
+    return [f"{marked[name]}: pages {a} and {b}" for name, (a, b) in ends.items() if a != b]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_on_paper(opened, document, paged, paper):
+    page = opened(document)
+    page.page.emulate_media(media="print")
+    marked = page.ask("what => measures.blocks(what)", WHOLE)
+    sheets, goals = paged(page.page.pdf(format=paper))
+    assert set(sheets) == {tuple(round(one) for one in PAPERS[paper])}
+    assert 1 <= len(sheets) <= MOST
+    assert len(marked) > 3
+    assert parted(marked, goals) == []
+
+
+def test_nothing_is_wider_than_the_paper(opened, document):
+    """A browser makes the whole page smaller when one part of it is too wide; then nobody can read it."""
+    page = opened(document)
+    page.page.emulate_media(media="print")
+    for wide, _tall in PAPERS.values():
+        across = int((wide - 2 * 15.0) * 96 / 25.4)
+        page.page.set_viewport_size({"width": across, "height": 1000})
+        assert page.ask("measures.width()") <= across
+
+
+def test_a_low_margin_is_printed_open_and_the_others_folded(opened, written):
+    page = opened(written("rudder-metric"))
+    page.page.emulate_media(media="print")
+    shown = "which => [...document.querySelectorAll(which)].map(one => one.checkVisibility())"
+    assert set(page.ask(shown, "details.low > .in")) == {True}
+    assert True not in page.ask(shown, "details:not(.low) > .in")
