@@ -20,7 +20,7 @@ from surfacecheck.checks import (
     RowLoad,
     bracket_checks,
     bracket_loads,
-    find,
+    find_all,
     horn_checks,
     horn_load,
     panel_checks,
@@ -94,7 +94,7 @@ def assess(surface: Surface) -> Assessment:
         *row_checks(counted, rows),
         *panel_checks(counted),
     ]
-    findings = _straddled(tuple(find(check) for check in checks))
+    findings = _straddled(find_all(checks))
     return Assessment(
         surface=surface,
         span=span,

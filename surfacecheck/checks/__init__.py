@@ -4,7 +4,7 @@ from surfacecheck.checks._bracket_loads import BracketLoad, bracket_loads, brack
 from surfacecheck.checks._brackets import bracket_checks
 from surfacecheck.checks._check import Check, Term, names_in
 from surfacecheck.checks._effects import Effects, pretty_place
-from surfacecheck.checks._finding import Finding, Outcome, find
+from surfacecheck.checks._finding import Finding, Outcome, find, find_all
 from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
 from surfacecheck.checks._joint import joint_checks
@@ -35,6 +35,7 @@ __all__ = [
     "edge_of",
     "factors_of",
     "find",
+    "find_all",
     "horn_checks",
     "horn_load",
     "horn_needs",

@@ -177,14 +177,10 @@ def _bound(
     if not edge.known:
         return tension
     e = plain(edge)
-    worst = tension
-    for point, inward in (
-        ((y.min() - e, 0.0), (1.0, 0.0)),
-        ((y.max() + e, 0.0), (-1.0, 0.0)),
-        ((0.0, z.min() - e), (0.0, 1.0)),
-        ((0.0, z.max() + e), (0.0, -1.0)),
-    ):
-        pull, contact = heel_bound(y, z, force, offset, point, inward, side)
-        worst = np.maximum(worst, np.where(contact[..., None] > 0.0, pull, 0.0))
+    # the four edges, one after the other: nearest the root, farthest, -z, +z
+    heel = (y.min() - e, y.max() + e, 0.0, 0.0), (0.0, 0.0, z.min() - e, z.max() + e)
+    inward = (1.0, -1.0, 0.0, 0.0), (0.0, 0.0, 1.0, -1.0)
+    pull, contact = heel_bound(y, z, force, offset, heel, inward, side)
+    worst: Array = np.maximum(tension, np.where(contact[..., None] > 0.0, pull, 0.0).max(axis=0))
     nearest = np.abs(np.abs(y) - abs(offset[1])) if bracket.legs == 1 else np.zeros_like(y)
     return np.maximum(worst, prying_bound(tension, float(nearest.min()), e))

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-__all__ = ["Check", "Term", "names_in", "work"]
+__all__ = ["Check", "Term", "names_in", "quiet", "work"]
 
 _FUNCTIONS: dict[str, Any] = {
     "__builtins__": {},
@@ -39,6 +39,11 @@ _FUNCTIONS: dict[str, Any] = {
 }
 
 WORKED_OUT = Source(Basis.WORKED_OUT)
+
+
+def quiet() -> np.errstate:
+    """Let a division by nothing give infinity: what nothing is asked of has an infinite margin."""
+    return np.errstate(divide="ignore", invalid="ignore", over="ignore")
 
 
 class Term(NamedTuple):
@@ -177,17 +182,18 @@ class Check:
         SurfaceError
             Where the result is no number although something is required.
         """
-        available, required = self.sides()
-        if available is None or required is None:
-            return None
-        margin = self.margins_of(available, required)
+        with quiet():
+            available, required = self.sides()
+            if available is None or required is None:
+                return None
+            margin = self.margins_of(available, required)
         if np.isnan(margin).any():
             raise self.no_number()
         shape = np.broadcast_shapes(margin.shape, (len(self.cases), len(self.spots)))
         return np.broadcast_to(margin, shape)
 
     def sides(self) -> tuple[NDArray[np.float64] | None, NDArray[np.float64] | None]:
-        """Work both sides of the formula.
+        """Work both sides of the formula, within :func:`quiet`.
 
         Returns
         -------
@@ -195,14 +201,13 @@ class Check:
             What broadcasts to (..., cases, spots), in SI units; None where a value is not given.
         """
         values = {name: term.values for name, term in self.terms.items()}
-        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-            return (
-                None if self.missing and self.needs(self.available) else _worked(self.available, values),
-                None if self.missing and self.needs(self.required) else _worked(self.required, values),
-            )
+        return (
+            None if self.missing and self.needs(self.available) else _worked(self.available, values),
+            None if self.missing and self.needs(self.required) else _worked(self.required, values),
+        )
 
     def margins_of(self, available: NDArray[np.float64], required: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Turn both sides into margins; not a number where they have no ratio.
+        """Turn both sides into margins, within :func:`quiet`; not a number where they have no ratio.
 
         Parameters
         ----------
@@ -216,8 +221,7 @@ class Check:
         """
         if self.proof:
             return np.where(required == 0.0, np.inf, np.asarray(self.terms["lam"].values) - 1.0)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            return np.where(required == 0.0, np.inf, available / required - 1.0)
+        return np.where(required == 0.0, np.inf, available / required - 1.0)
 
     def no_number(self) -> SurfaceError:
         """Say that the working gives no number."""
@@ -240,7 +244,7 @@ def work(text: str, terms: Mapping[str, Term]) -> NDArray[np.float64]:
     ndarray
         What the values broadcast to, in SI units.
     """
-    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+    with quiet():
         return _worked(text, {name: term.values for name, term in terms.items()})
 
 

@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._check import Check, names_in
+from surfacecheck.checks._check import Check, names_in, quiet
 from surfacecheck.working import Symbol, Working
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from numpy.typing import ArrayLike
 
-__all__ = ["Finding", "Outcome", "find"]
+__all__ = ["Finding", "Outcome", "find", "find_all"]
 
 
 class Outcome:
@@ -148,6 +150,28 @@ def find(check: Check) -> Finding:
     Finding
         The worst, with its own companions; where the strength is not given, the spot that must carry most.
     """
+    return find_all([check])[0]
+
+
+def find_all(checks: Iterable[Check]) -> tuple[Finding, ...]:
+    """Reduce many checks, each as :func:`find` does.
+
+    Parameters
+    ----------
+    checks : iterable of Check
+        For one surface.
+
+    Returns
+    -------
+    tuple of Finding
+        In the order of the checks.
+    """
+    with quiet():
+        return tuple(_found(check) for check in checks)
+
+
+def _found(check: Check) -> Finding:
+    """Reduce one check."""
     available, required = check.sides()
     margins = None if available is None or required is None else check.margins_of(available, required)
     index = (0, 0)

@@ -51,7 +51,7 @@ def heel_bound(
     force: ArrayLike,
     offset: ArrayLike,
     heel: tuple[ArrayLike, ArrayLike],
-    inward: tuple[float, float],
+    inward: tuple[ArrayLike, ArrayLike],
     side: int,
     moment: ArrayLike = (0.0, 0.0, 0.0),
     weight: ArrayLike | None = None,
@@ -71,7 +71,7 @@ def heel_bound(
         Point (n, a, b) it acts at, n from the faying face [m].
     heel : tuple of array_like, shape (...)
         A point (a, b) of the edge [m].
-    inward : tuple of float
+    inward : tuple of array_like, shape (...)
         Direction (a, b) in the sheet, square to the edge, from it towards the rivets; its length does not matter [-].
     side : int
         +1 if the bracket lies on the +n side of the sheet, -1 if on the other [-].
@@ -104,11 +104,12 @@ def heel_bound(
     _check_side(side)
     F, M, at = (np.asarray(v, dtype=np.float64) for v in (force, moment, offset))
     at = at if at.ndim >= F.ndim or at.ndim == 1 else at[..., None, :]
-    length = float(np.hypot(*inward))
-    if not length > 0.0:
+    i_a, i_b = (np.asarray(v, dtype=np.float64)[..., None] for v in inward)
+    length = np.hypot(i_a, i_b)
+    if not (length > 0.0).all():
         message = f"inward = {inward}: it must point from the heel towards the rivets"
         raise SurfaceError(message)
-    i_a, i_b = inward[0] / length, inward[1] / length
+    i_a, i_b = i_a / length, i_b / length
     h_a, h_b = (np.asarray(v, dtype=np.float64)[..., None] for v in heel)
     d = np.maximum((np.asarray(a, dtype=np.float64) - h_a) * i_a + (np.asarray(b, dtype=np.float64) - h_b) * i_b, 0.0)
     w = np.ones(d.shape) if weight is None else np.asarray(weight, dtype=np.float64)

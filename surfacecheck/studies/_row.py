@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks import find
+from surfacecheck.checks import find_all
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import material
 from surfacecheck.provenance import UNKNOWN, Value
@@ -289,7 +289,7 @@ def _option(row: Row, factors: Factors, asked: float, pitch: float, count: int |
     metal = row.sheets[0][2]
     modulus = None if metal is None else (metal.modulus_compression.si or metal.modulus.si)
     buckling = None if modulus is None else (strain[0] * float(modulus), strain[1] * float(modulus))
-    findings = tuple(find(check) for check in row_checks(row, factors, pitch))
+    findings = find_all(row_checks(row, factors, pitch))
     thin, thick = min(s[1] for s in row.sheets), max(s[1] for s in row.sheets)
     rules = [least_pitch(pitch, row.diameter), *greatest_pitches(pitch, thin), sheet_range(thin, row.diameter),
              diameter_for_sheet(row.diameter, thick)]  # fmt: skip
