@@ -142,12 +142,8 @@ def horn_line(surface: Surface) -> HornLine:
     if horn.driven_by is DrivenBy.TORQUE_TUBE:
         return HornLine(horn.driven_by, y, nought, nought, nought, nought, nought, 0)
     cables = horn.driven_by is DrivenBy.TWO_CABLES
-    if cables != (horn.side is Side.BOTH):
-        message = (
-            f'horn.side = "{horn.side}" with driven_by = "{horn.driven_by}": '
-            'two cables take hold on both sides ("both"), a rod on one ("left" or "right")'
-        )
-        raise SurfaceError(message)
+    if horn.against_itself:
+        raise SurfaceError(*(f"horn: {horn.against_itself}",))
     side = 0 if cables else surface.left_is * (1 if horn.side is Side.LEFT else -1)
     leaves = horn.leaves
     if leaves is None:  # told by horn_needs already; for the type checker

@@ -73,3 +73,13 @@ class Horn:
     joined_to: str = text("the part it is riveted to")
     plate: HornPlate = part(HornPlate, "the plate")
     fixed_with: Fixing = part(Fixing, "its rivets")
+
+    @property
+    def against_itself(self) -> str:
+        """What side and drive say against each other; empty where they agree or are not known."""
+        if self.side is None or self.driven_by in {None, DrivenBy.TORQUE_TUBE}:
+            return ""
+        if (self.driven_by is DrivenBy.TWO_CABLES) == (self.side is Side.BOTH):
+            return ""
+        told = 'two cables take hold on both sides ("both"), a rod on one.'
+        return f'this side does not go with driven_by = "{self.driven_by}": {told}'

@@ -41,6 +41,8 @@ def check_layout(surface: Surface, context: Context) -> None:
     _fin(surface, context)
     if surface.horn is not None:
         _inside("horn", surface.horn.up, span, context, below=0.2)
+        if fault := surface.horn.against_itself:
+            context.wrong(fault, "horn.side")
 
 
 def _outline(surface: Surface, context: Context) -> tuple[Value, Value] | None:
@@ -109,6 +111,13 @@ def _hinges(surface: Surface, span: tuple[Value, Value] | None, context: Context
         if float(high.up.si or 0.0) - float(low.up.si or 0.0) < _CLOSEST:
             message = f"hinge.{below} and hinge.{above} are both at {high.up.said}: two hinges at one place."
             context.wrong(message, high.up.key)
+    if known:
+        for other, end in ((known[-1][0], ("top", "outer")), (known[0][0], ("bottom", "inner"))):
+            context.remarks += [
+                f"hinge.{other} lies beyond hinge.{name}: are the two places swapped?"
+                for name in end
+                if name in dict(known) and name != other
+            ]
     _thrust(hinges, context)
 
 

@@ -17,6 +17,8 @@ _SLACK = 1e-6
 def without_absent(surface: Surface, context: Context) -> Surface:
     """Leave a skin that is not there out of every row; a row that then joins nothing goes with it.
 
+    An unfilled row of a trailing edge that is not riveted goes, too: the file to start from has one.
+
     Parameters
     ----------
     surface : Surface
@@ -30,8 +32,14 @@ def without_absent(surface: Surface, context: Context) -> Surface:
         With the rows that are there.
     """
     absent = [one for one in ("left_skin", "right_skin", "nose_skin") if getattr(surface.sheet, one).thickness.absent]
+    shut = surface.outline.trailing_edge not in {"folded", "open"}
     rows = {}
     for name, row in surface.rows.items():
+        given = row.count is not None or any(one.known for one in (row.start, row.to, row.pitch))
+        if not shut and not given and set(row.joins) == {"left_skin", "right_skin"}:
+            edge_is = surface.outline.trailing_edge
+            context.remarks.append(f'row.{name} is left out: trailing_edge is "{edge_is}", and nothing of it is given.')
+            continue
         gone = [one for one in absent if one in row.joins]
         joins = tuple(one for one in row.joins if one not in gone)
         if gone and len(joins) < 2:

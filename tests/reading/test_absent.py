@@ -29,3 +29,22 @@ def test_one_skin_off_gives_an_open_box(skin, rows, request):
     softer = np.median(drawn.effects.box.closed.J) / np.median(opened.effects.box.closed.J)
     assert softer > 5.0
     assert all(np.isfinite(finding.margin) for finding in opened.margins)
+
+
+def test_an_unfilled_row_of_a_folded_trailing_edge_is_left_out(request):
+    text = (
+        (request.config.rootpath / "data" / "rudder.toml").read_text(encoding="utf-8").replace("riveted shut", "folded")
+    )
+    head, row = text.split("[row.trailing_edge]")
+    body, rest = row.split("[row.ribs_to_spar]")
+    blank = body.replace("20 mm (ruler)", "?").replace("1080 mm (ruler)", "?").replace("25 mm (drawing)", "?")
+    surface = surfacecheck.read_text(f"{head}[row.trailing_edge]{blank}[row.ribs_to_spar]{rest}")
+    assert "trailing_edge" not in surface.rows
+    assert any(remark.startswith("row.trailing_edge is left out") for remark in surface.remarks)
+    with pytest.raises(surfacecheck.SurfaceError, match="do not meet"):
+        surfacecheck.read_text(text)
+
+
+def test_hinges_whose_places_are_swapped_are_remarked_on(request):
+    surface = changed('hinge.middle.up = "1050 mm"', request.config.rootpath)
+    assert "hinge.middle lies beyond hinge.top: are the two places swapped?" in surface.remarks
