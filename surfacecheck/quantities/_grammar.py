@@ -146,6 +146,8 @@ def without_unit(number: str, quantity: str) -> str:
     one = quantity_of(quantity)
     if not one.metric:
         return f'{number} is a plain number: write it in quotes, "{number}".'
+    if "/" in number and one.inch != one.metric:  # fractions are written of inches
+        return f'{number} has no unit. Write "{number} {one.inch}", with quotes.'
     si = number_of(number) * UNITS[one.metric][1]
     other = show_number(si / UNITS[one.inch][1], 2)
     inch = f' or "{other} {one.inch}"' if one.inch != one.metric else ""
@@ -195,6 +197,9 @@ def parse(text: str, quantity: str) -> tuple[float, str]:
     near = [one for one in same if one.casefold() == unit.casefold()]
     if near and unit not in UNITS:
         message = f'"{unit}" is no unit here. Did you mean "{number} {near[0]}"?'
+        raise SurfaceError(message)
+    if found is None and unit.count("(") > unit.count(")"):
+        message = f'a bracket is opened and not closed: "{text[:40]}". Write the ")" before the last quote.'
         raise SurfaceError(message)
     if found is None:
         message = f'"{unit[:20]}" is no unit known here. {_a(asked.measures).capitalize()} is asked, such as'

@@ -114,7 +114,10 @@ def read_named(cls: Any, node: Node, path: str, context: Context) -> dict[str, A
 def read_text_of(node: Node, key: str, context: Context, *, raw: bool = False) -> str:
     """Read words; ``"?"`` gives an empty text and is a gap."""
     if not isinstance(node, Leaf) or not isinstance(node.value, str):
-        context.fault('words in quotes are meant here, such as "small"', node.place, key)
+        such = "small"
+        if isinstance(node, Leaf) and isinstance(node.value, bool):
+            such = "yes" if node.value else "no"
+        context.fault(f'words in quotes are meant here, such as "{such}"', node.place, key)
         return ""
     if raw and node.value.strip() != "?":
         return node.value.strip()
@@ -203,7 +206,9 @@ def _count(node: Node, spec: Spec, key: str, context: Context) -> int | None:
         shown = f"{value!r} is counted: " if isinstance(value, int | float) and not isinstance(value, bool) else ""
         if isinstance(value, str):
             shown = f'"{value[:20]}" is counted: '
-        context.fault(f"{shown}write a bare whole number, such as 3", node.place, key)
+        meant = bracket_of(value)[0] if isinstance(value, str) else ""
+        such = f"without quotes: {int(meant)}" if re.fullmatch("[0-9]{1,4}", meant) else "such as 3"
+        context.fault(f"{shown}write a bare whole number, {such}", node.place, key)
         return None
     low, high = int(spec.low or 0), int(spec.high or 0)
     if not low <= value <= high:

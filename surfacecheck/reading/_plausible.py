@@ -100,6 +100,8 @@ def _refusal(value: Value, unit: str, spec: Spec) -> str:
     message = f'"{value.said}" is {_short(size)} {shown}'.rstrip() + f"{noun}; {_usual(spec, unit)}."
     figure = value.said.split(" ")[0].removesuffix(unit)
     for other in _SLIPS.get(spec.quantity, ()):
+        if other == "thou" and system_of(unit) != "inch":  # nobody who writes mm slips into thousandths of an inch
+            continue
         try:
             si = parse(f"{figure} {other}", spec.quantity)[0]
         except SurfaceError:

@@ -112,6 +112,9 @@ def _advice(said: str, line: str) -> str:
         return f'{word} needs quotes: "{word}".'
     if "=" not in line and not line.lstrip().startswith("["):
         return f'"{line.strip()[:40]}" is no line of such a file: a line is `key = "value"` or `[table]`.'
+    if "nclosed array" in said or "nclosed inline table" in said:
+        mark = "]" if "array" in said else "}"
+        return f"not readable from here: a {mark} is missing, here or above."
     return f"not readable: {said[0].lower()}{said[1:]}."
 
 

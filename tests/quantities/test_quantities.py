@@ -137,6 +137,8 @@ def test_working_units_belong_together(result: str, factors: dict[str, int], sys
         ("−3 mm", "length", "has a minus"),
         ("3-4 mm", "length", "two numbers"),
         ("0.5", "length", '0.5 has no unit. Write "0.5 mm" or "0.020 in", with quotes.'),
+        ("1/8", "length", '1/8 has no unit. Write "1/8 in", with quotes.'),
+        ("65 knots (rule", "speed", 'a bracket is opened and not closed: "65 knots (rule".'),
         ("nan m", "length", "does not begin with one plain number"),
         ("inf mm", "length", "does not begin with one plain number"),
         ("1e400 m", "length", "too large"),
