@@ -51,8 +51,8 @@ class Outline:
         toward=("left", "right"),
         none=True,
     )
-    swings_left: Value = measure("angle", "greatest swing to the left", low=0.17, high=0.79, hint="deg")
-    swings_right: Value = measure("angle", "greatest swing to the right", low=0.17, high=0.79, hint="deg")
+    swings_left: Value = measure("angle", "greatest swing to the left", low=0.1745, high=0.7854, hint="deg")
+    swings_right: Value = measure("angle", "greatest swing to the right", low=0.1745, high=0.7854, hint="deg")
 
     @property
     def places(self) -> tuple[OutlinePlace, ...]:
