@@ -85,7 +85,7 @@ def parser() -> argparse.ArgumentParser:
                   "row --pitch 25 30 --diameter 3.2 --sheet 0.5 --load-per-mm 4.8 --length 1060",
                   'row --pitch "1.25 in" --diameter 1/8 --sheet 0.020 --load-per-in 27 --units inch')  # fmt: skip
     bare = "mm, or in with --units inch; or with its unit in quotes"
-    one.add_argument("--pitch", nargs="+", required=True, help=f"one or more to compare; {bare}")
+    one.add_argument("--pitch", nargs="+", action="extend", required=True, help=f"one or more to compare; {bare}")
     one.add_argument("--diameter", required=True, help=f"of the rivet; {bare}")
     one.add_argument("--sheet", required=True, help=f"thickness under the head; {bare}")
     load = one.add_mutually_exclusive_group(required=True)

@@ -133,6 +133,17 @@ def test_row_needs_no_file(capsys):
     assert "x 0.69" in out
 
 
+def test_a_pitch_given_twice_gives_both(capsys):
+    words = ["row", "--pitch", "25", "--pitch", "30", *ROW[4:]]
+    assert run(capsys, *words) == run(capsys, *ROW)
+
+
+def test_a_name_that_is_not_there_brings_the_nearest(capsys):
+    code, _, told = run(capsys, "show", "data/rudder.toml", "hinge.botom.bracket.rivet-3")
+    assert code == 2
+    assert "names are such as hinge.bottom.bracket.rivet-" in told
+
+
 def test_row_in_inches_is_the_same_row(capsys):
     metric = json.loads(run(capsys, *ROW, "--json")[1])
     words = ["row", "--pitch", "25 mm", "30mm", "--diameter", "3.2 mm", "--sheet", "0.5 mm", "--units", "inch"]
