@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
@@ -210,10 +211,11 @@ class Assessment:
         for fits in (str.__eq__, str.startswith, str.__contains__):
             for finding in every:
                 mode = finding.check.mode
-                names = (finding.name, f"{finding.part}:{mode}", f"{finding.check.place}:{mode}")
-                if any(fits(n.casefold().replace(" ", "-").replace("_", "-"), wanted) for n in names):
+                called = (finding.name, f"{finding.part}:{mode}", f"{finding.check.place}:{mode}")
+                if any(fits(n.casefold().replace(" ", "-").replace("_", "-"), wanted) for n in called):
                     return finding
-        message = f'no number is called "{text}"; names are such as {", ".join(f.name for f in self.margins[:3])}'
+        names = difflib.get_close_matches(text, [f.name for f in every], 3, 0.5) or [f.name for f in self.margins[:3]]
+        message = f'no number is called "{text}"; names are such as {", ".join(names)}'
         raise SurfaceError(message)
 
     def show(self, name: str | int = 1, system: Literal["metric", "inch"] = "metric") -> str:

@@ -130,7 +130,10 @@ def _pins(assessment: Assessment, system: System, width: int) -> str:
 def _margins(assessment: Assessment, system: System, width: int) -> str:
     table = margin_table(assessment, system)
     lines = [f"LOWEST {'FIVE' if len(table.rows) == 5 else len(table.rows)} of {len(assessment.margins)} margins"]
-    lines += [table.text(width)] if table.rows else ["no margin yet: see what is not given"]
+    if table.rows:
+        lines.append(table.text(width))
+    else:
+        lines = ["MARGINS  no margin yet; what hides them:"]
     less = sum(finding.margin < 0.0 for finding in assessment.margins if finding.margin is not None)
     if less:
         lines.append(f"less than required: {less}")
