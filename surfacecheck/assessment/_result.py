@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
@@ -46,6 +47,11 @@ NOT_LOOKED_AT = (
     "repair history",
     "drag and friction",
 )
+
+
+def _plain(name: str) -> str:
+    """Make one of "hinge.bottom.bracket.rivet-3" and "hinge bottom, bracket rivet 3"."""
+    return re.sub(r"[\s_.,-]+", "-", name.casefold())
 
 
 def _margin(finding: Finding) -> float:
@@ -206,13 +212,13 @@ class Assessment:
                 return self.lowest_by_part[number - 1]
             message = f"line {number} is not in the list: there are lines 1 to {len(self.lowest_by_part)}"
             raise SurfaceError(message)
-        wanted = text.casefold().replace(" ", "-").replace("_", "-")
+        wanted = _plain(text)
         every = (*self.margins, *self.not_given, *self.outside, *self.bounds, *self.statements)
         for fits in (str.__eq__, str.startswith, str.__contains__):
             for finding in every:
                 mode = finding.check.mode
                 called = (finding.name, f"{finding.part}:{mode}", f"{finding.check.place}:{mode}")
-                if any(fits(n.casefold().replace(" ", "-").replace("_", "-"), wanted) for n in called):
+                if any(fits(_plain(n), wanted) for n in called):
                     return finding
         names = difflib.get_close_matches(text, [f.name for f in every], 3, 0.5) or [f.name for f in self.margins[:3]]
         message = f'no number is called "{text}"; names are such as {", ".join(names)}'

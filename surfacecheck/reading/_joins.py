@@ -38,6 +38,7 @@ def without_absent(surface: Surface, context: Context) -> Surface:
         given = row.count is not None or any(one.known for one in (row.start, row.to, row.pitch))
         if not shut and not given and set(row.joins) == {"left_skin", "right_skin"}:
             edge_is = surface.outline.trailing_edge
+            context.gaps[:] = [one for one in context.gaps if not one.startswith(f"row.{name}.")]
             context.remarks.append(f'row.{name} is left out: trailing_edge is "{edge_is}", and nothing of it is given.')
             continue
         gone = [one for one in absent if one in row.joins]

@@ -138,6 +138,13 @@ def test_a_pitch_given_twice_gives_both(capsys):
     assert run(capsys, *words) == run(capsys, *ROW)
 
 
+def test_a_number_is_found_by_the_words_of_map_and_change_file(capsys):
+    said = [run(capsys, "show", "data/rudder.toml", name) for name in (
+        "hinge.bottom.bracket.rivet-3", "bottom hinge, bracket rivet 3", "hinge bottom, bracket rivet 3")]  # fmt: skip
+    assert said[0][0] == 0
+    assert said[0] == said[1] == said[2]
+
+
 def test_a_name_that_is_not_there_brings_the_nearest(capsys):
     code, _, told = run(capsys, "show", "data/rudder.toml", "hinge.botom.bracket.rivet-3")
     assert code == 2

@@ -41,6 +41,7 @@ def test_an_unfilled_row_of_a_folded_trailing_edge_is_left_out(request):
     surface = surfacecheck.read_text(f"{head}[row.trailing_edge]{blank}[row.ribs_to_spar]{rest}")
     assert "trailing_edge" not in surface.rows
     assert any(remark.startswith("row.trailing_edge is left out") for remark in surface.remarks)
+    assert not any(gap.startswith("row.trailing_edge") for gap in surface.gaps)
     with pytest.raises(surfacecheck.SurfaceError, match="do not meet"):
         surfacecheck.read_text(text)
 
