@@ -56,12 +56,11 @@ def test_published_handbook_values_say_that_they_are_quoted() -> None:
                 assert "as quoted in secondary text" in source["text"], name
 
 
-def test_pulled_rivets_have_only_remembered_strengths() -> None:
-    pulled = [r for r in rivets().values() if r.set == "pulled"]
-    assert len(pulled) == 25
-    for rivet in pulled:
-        assert rivet.shear.source.basis == rivet.pull.source.basis == Basis.FROM_MEMORY
-        assert rivet.shear.source.doubtful
+def test_pulled_rivets_say_which_strengths_are_remembered() -> None:
+    strengths = [s for r in rivets().values() if r.set == "pulled" for s in (r.shear.source, r.pull.source)]
+    remembered = [one for one in strengths if one.basis == Basis.FROM_MEMORY]
+    assert all(one.doubtful for one in remembered)
+    assert len(remembered) >= 50, "shear and pull of 25 kinds are from memory: has one of them found its page?"
 
 
 def test_6061_t6_in_si() -> None:
