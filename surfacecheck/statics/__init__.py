@@ -1,4 +1,4 @@
-"""Statics: a beam on hinges in two planes with torque, and fastener groups; plain arrays in, plain arrays out."""
+"""Statics: a beam on hinges in two planes with torque, fastener groups and rows; plain arrays in, plain arrays out."""
 
 from surfacecheck.statics._beam import Beam, solve
 from surfacecheck.statics._deflections import Deflections, deflections
@@ -6,6 +6,9 @@ from surfacecheck.statics._grid import Grid, grid, running
 from surfacecheck.statics._groups import share_group, share_in_plane
 from surfacecheck.statics._heel import heel_bound, prying_bound, shear_and_tension
 from surfacecheck.statics._loads import BeamLoads, close_with_couple, close_with_rod, point_force, unloaded
+from surfacecheck.statics._row_lengths import row_reach, tributary_lengths
+from surfacecheck.statics._row_pick_up import lap_pick_up, seam_pick_up
+from surfacecheck.statics._spring_row import SeamRow, lap_joint, seam_row
 from surfacecheck.statics._supports import BeamStiffness, Supports, beam_stiffness
 
 __all__ = [
@@ -14,6 +17,7 @@ __all__ = [
     "BeamStiffness",
     "Deflections",
     "Grid",
+    "SeamRow",
     "Supports",
     "beam_stiffness",
     "close_with_couple",
@@ -21,12 +25,18 @@ __all__ = [
     "deflections",
     "grid",
     "heel_bound",
+    "lap_joint",
+    "lap_pick_up",
     "point_force",
     "prying_bound",
+    "row_reach",
     "running",
+    "seam_pick_up",
+    "seam_row",
     "share_group",
     "share_in_plane",
     "shear_and_tension",
     "solve",
+    "tributary_lengths",
     "unloaded",
 ]

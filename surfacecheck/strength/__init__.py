@@ -5,6 +5,7 @@ SI units in and out (any consistent set works); arrays broadcast, results for a 
 
 from __future__ import annotations
 
+from surfacecheck.strength import concentration, flexibility
 from surfacecheck.strength._bearing import (
     BEARING_SOURCE,
     LEAST_E_OVER_D,
@@ -172,11 +173,13 @@ __all__ = [
     "channel_coefficient",
     "compression_coefficient",
     "compression_shear_margin",
+    "concentration",
     "crippling_angle",
     "crippling_two_corners",
     "curved_compression_coefficient",
     "diagonal_tension_factor",
     "fitting",
+    "flexibility",
     "gradient_coefficient",
     "highest_special",
     "hole_area",
