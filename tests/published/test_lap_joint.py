@@ -3,8 +3,9 @@
 References
 ----------
 Spring model of NACA TN 1051 (1946) and TN 1458, as quoted in secondary text. The 3-row cases (ratios r, 3 mm sheet) are
-a public tutorial's numbers; the 4- and 5-row cases were worked out apart from this code from the stated equations. The closed form F_i ~ cosh(lambda (i - (N+1)/2)), cosh lambda = 1 + (1/k_A + 1/k_B)/(2 C), is exact for equal
-rows and equal strips.
+a public tutorial's numbers; the 4- and 5-row cases were worked out apart from this code from the
+stated equations. The closed form F_i ~ cosh(lambda (i - (N+1)/2)), cosh lambda = 1 + (1/k_A + 1/k_B)/(2 C), is exact
+for equal rows and equal strips.
 """
 
 from __future__ import annotations

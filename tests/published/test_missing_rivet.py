@@ -3,8 +3,8 @@
 References
 ----------
 Spring model of rows, NACA TN 1051 (1946) as quoted in secondary text, with a flow as the load. The row: 41 rivets,
-pitch 25 mm, strips 0.5 x 25 mm of 68.3 GPa on each side. The numbers were worked out apart from this code, and again by a
-stiffness matrix of the slips. Tributary bound: balance, common practice.
+pitch 25 mm, strips 0.5 x 25 mm of 68.3 GPa on each side. The numbers were worked out apart from this code, and again by
+a stiffness matrix of the slips. Tributary bound: balance, common practice.
 """
 
 from __future__ import annotations
