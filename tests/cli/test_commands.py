@@ -15,6 +15,7 @@ import pytest
 
 from surfacecheck.assessment import assess
 from surfacecheck.cli import main
+from surfacecheck.cli._parser import called_as
 from surfacecheck.reading import read
 
 DATA = Path(__file__).parents[2] / "data"
@@ -81,13 +82,14 @@ def test_every_printed_hint_can_be_typed(here, capsys, monkeypatch):
 def examples():
     """Every example that any help shows."""
     found = []
-    for words in ([], ["check"], ["new"], ["show"], ["compare"], ["row"]):
+    for words in ([], ["check"], ["new"], ["show"], ["compare"], ["row"], ["follow"], ["map"]):
         out = sys.stdout = io.StringIO()
         try:
             main([*words, "--help"])
         finally:
             sys.stdout = sys.__stdout__
-        found += re.findall(r"^  surfacecheck (\S.*)$", out.getvalue(), re.MULTILINE)
+        found += re.findall(rf"^  {re.escape(called_as())} (\S.*)$", out.getvalue(), re.MULTILINE)
+    assert len(found) > 10
     return list(dict.fromkeys(found))
 
 
