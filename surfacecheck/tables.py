@@ -174,16 +174,20 @@ class Table:
         return "\n".join([*above, *lines, *below])
 
     def _widths(self, cells: list[tuple[str, ...]], width: int) -> list[int]:
-        """Width of every column; columns of words give way, the widest first."""
-        wide = [max(len(row[at]) for row in cells) for at in range(len(self.heads))]
-        words = [at for at, side in enumerate(self.align) if side == "l"]
+        """Width of every column; columns of words and heads of numbers give way, a word itself only at last."""
+        every = range(len(self.heads))
+        wide = [max(len(row[at]) for row in cells) for at in every]
+        whole = [max((len(word) for row in cells for word in row[at].split()), default=0) for at in every]
+        numbers = [at for at in every if self.align[at] != "l"]
+        for at in every:
+            body = max((len(row[at]) for row in cells[1:]), default=0)
+            whole[at] = max(whole[at], body if at in numbers else _NARROWEST)
+        broken = [whole[at] if at in numbers else _NARROWEST for at in every]
         over = sum(wide) + _GAP * (len(wide) - 1) - width
-        while over > 0 and words:
-            widest = max(words, key=lambda at: wide[at])
-            if wide[widest] <= _NARROWEST:
-                break
-            wide[widest] -= 1
-            over -= 1
+        for least in (whole, broken):
+            while over > 0 and (loose := [at for at in every if wide[at] > least[at]]):
+                wide[max(loose, key=lambda at: wide[at])] -= 1
+                over -= 1
         return wide
 
     def _lines(self, row: tuple[str, ...], wide: list[int]) -> list[str]:

@@ -38,6 +38,16 @@ def test_words_are_broken_and_numbers_are_not():
     assert len(text.split("\n")) > 5
 
 
+def test_heads_of_numbers_give_way_before_a_word_is_broken():
+    heads = ("case", "mean pressure of all", "read for")
+    table = Table(heads, (("side load to the left, straight to zero", "1.20 kPa", "everything"),), "lrl")
+    for width in (50, 40, 32):
+        lines = table.text(width).split("\n")
+        assert max(len(line) for line in lines) <= width
+        assert any("1.20 kPa" in line for line in lines)
+        assert any("everything" in line for line in lines)
+
+
 @given(st.lists(st.text(max_size=30), min_size=3, max_size=3))
 def test_text_is_plain_whatever_is_in_it(cells):
     text = Table(("a", "b", "c"), (tuple(cells),)).text()
