@@ -164,7 +164,9 @@ def scale_bar(ax: Axes, x: float, y: float, most: float, system: System) -> None
     unit, factor = units("length", system)
     length = round_step(most * factor)
     ax.plot([x, x + length / factor], [y, y], color=INK, linewidth=2.2, solid_capstyle="butt")
-    ax.text(x + 0.5 * length / factor, y, f"{length:g} {unit}", va="top", ha="center")
+    middle = (x + 0.5 * length / factor, y)
+    below = (0.0, -3.0)  # points: clear of the bar at any scale
+    ax.annotate(f"{length:g} {unit}", middle, below, textcoords="offset points", va="top", ha="center")
 
 
 def place_ticks(places: Array, system: System, least: float) -> tuple[list[float], list[str]]:
