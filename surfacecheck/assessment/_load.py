@@ -12,7 +12,7 @@ from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
 from surfacecheck.sections.box import Box
 from surfacecheck.sections.stiffness import stiffness_of
-from surfacecheck.statics import Beam, beam_stiffness, solve
+from surfacecheck.statics import Beam, beam_stiffness, solve_each
 from surfacecheck.statics.held import beam_loads, hold_torque, off_line, supports_of
 from surfacecheck.statics.span import Span
 
@@ -67,15 +67,12 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     loads, force, side, _ = hold_torque(span.stations, beam_loads(given), given)
     stiffness = beam_stiffness(np.ones(span.y.size), np.ones(span.y.size)) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
-    beams = (
-        solve(span.stations, loads, stiffness, supports, coupled=box is not None),
-        solve(span.stations, loads, stiffness, supports, coupled=False),
-    )
+    refined, simple = solve_each(span.stations, loads, stiffness, supports, (box is not None, False))
     horn_force, points = _at_horn(surface, every, force, side)
     by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
     asked = surface.method.load_reaches_spar
     counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
-    return Loaded(titles, every, by_ribs, counts, given, beams, horn_force, points)
+    return Loaded(titles, every, by_ribs, counts, given, (refined, simple), horn_force, points)
 
 
 def _repeated(loads: CaseLoads, times: int) -> CaseLoads:

@@ -1,6 +1,6 @@
 """Statics: a beam on hinges in two planes with torque, fastener groups and rows; plain arrays in, plain arrays out."""
 
-from surfacecheck.statics._beam import Beam, solve
+from surfacecheck.statics._beam import Beam, solve, solve_each
 from surfacecheck.statics._deflections import Deflections, deflections
 from surfacecheck.statics._grid import Grid, grid, running
 from surfacecheck.statics._groups import share_group, share_in_plane
@@ -37,6 +37,7 @@ __all__ = [
     "share_in_plane",
     "shear_and_tension",
     "solve",
+    "solve_each",
     "tributary_lengths",
     "unloaded",
 ]

@@ -17,13 +17,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.statics._balance import balance
+from surfacecheck.statics._balance import Balance, balance
 from surfacecheck.statics._grid import Array, Grid, rows_times
 from surfacecheck.statics._loads import BeamLoads
-from surfacecheck.statics._redundants import redundants, unit_functions
-from surfacecheck.statics._supports import BeamStiffness, Supports, check_stiffness, check_supports, plan
+from surfacecheck.statics._redundants import Units, redundants, unit_functions
+from surfacecheck.statics._supports import BeamStiffness, Plan, Supports, check_stiffness, check_supports, plan
 
-__all__ = ["Beam", "solve"]
+__all__ = ["Beam", "solve", "solve_each"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -99,13 +99,53 @@ def solve(stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: 
     >>> beam.reactions[0, :, 2]
     array([-0.375, -1.25 , -0.375])
     """
+    return solve_each(stations, loads, stiffness, supports, (coupled,))[0]
+
+
+def solve_each(
+    stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: Supports, coupled: tuple[bool, ...]
+) -> tuple[Beam, ...]:
+    """Solve the same beam in several idealisations; the balance with the load is worked once.
+
+    Parameters
+    ----------
+    stations, loads, stiffness, supports
+        As :func:`solve` takes them.
+    coupled : tuple of bool
+        One for each idealisation, as :func:`solve` takes it.
+
+    Returns
+    -------
+    tuple of Beam
+        Bit for bit what :func:`solve` gives for each.
+
+    Raises
+    ------
+    SurfaceError
+        As :func:`solve` does.
+    """
     layout = plan(stations.cells, supports.hinges, supports.slopes_held)
-    check_stiffness(stiffness, coupled)
+    for one in coupled:
+        check_stiffness(stiffness, one)
     check_supports(supports, loads.z.shape[-2])
     free = balance(stations, loads, supports, layout)
+    units = unit_functions(layout, free) if layout.at_start.shape[0] else None
+    return tuple(_closed(stations, loads, stiffness, supports, layout, free, units, one) for one in coupled)
+
+
+def _closed(
+    stations: Grid,
+    loads: BeamLoads,
+    stiffness: BeamStiffness,
+    supports: Supports,
+    layout: Plan,
+    free: Balance,
+    units: Units | None,
+    coupled: bool,
+) -> Beam:
+    """Add the redundant moments, if there are any, to the balance."""
     V_run, starts, ends, M, V = free.V_run, free.starts, free.ends, free.M, free.V
-    if layout.at_start.shape[0]:
-        units = unit_functions(layout, free)
+    if units is not None:
         m = redundants(stations, stiffness, supports, layout, free, units, coupled)
         extra = rows_times(m, units.shears)
         V_run, V = V_run + extra, V + np.take(extra, layout.run, axis=-1)
