@@ -24,6 +24,7 @@ __all__ = [
     "Value",
     "in_a_row",
     "numbers",
+    "over_spots",
     "plain",
 ]
 
@@ -130,6 +131,33 @@ def numbers(value: Value) -> NDArray[np.float64]:
         message = f'{value.key or "a value"} is "?": it is needed here, give it with its unit'
         raise SurfaceError(message)
     return np.asarray(value.si, dtype=np.float64)
+
+
+def over_spots(value: Value) -> NDArray[np.float64]:
+    """Give the number of a value that must be known, ready to stand beside anything over cases and spots.
+
+    Parameters
+    ----------
+    value : Value
+        From a file or a table.
+
+    Returns
+    -------
+    ndarray, shape (..., 1, 1), or () for a single number
+        In SI units.
+
+    Raises
+    ------
+    SurfaceError
+        Where it is not known.
+
+    Examples
+    --------
+    >>> over_spots(Value(np.array([1.0, 2.0]))).shape
+    (2, 1, 1)
+    """
+    found = numbers(value)
+    return found[..., None, None] if found.ndim else found
 
 
 def in_a_row(values: Sequence[ArrayLike]) -> NDArray[np.float64]:

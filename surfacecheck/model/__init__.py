@@ -1,5 +1,6 @@
 """What a builder describes: plain frozen dataclasses, no computing."""
 
+from surfacecheck.model._apart import Apart
 from surfacecheck.model._axes import FLAT_WORDS, axis_of, left_is, opposite, plus_z_word, said
 from surfacecheck.model._brackets import Bracket, Pin
 from surfacecheck.model._change import ChangeLaid, Happened
@@ -44,6 +45,7 @@ __all__ = [
     "FLAT_WORDS",
     "Aeroplane",
     "Alloy",
+    "Apart",
     "Arm",
     "Around",
     "BalanceMass",

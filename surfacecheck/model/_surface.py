@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from surfacecheck.model._apart import Apart
 from surfacecheck.model._axes import left_is, said
 from surfacecheck.model._brackets import Bracket
 from surfacecheck.model._change import ChangeLaid, Happened
@@ -48,6 +49,9 @@ class Surface:
         None where the file has no horn.
     sheet : Sheet
         Skins, nose skin, spar, ribs, doublers.
+    apart : dict of str to Apart
+        Rivets that are not as their row or bracket says, by the name of their place: ``hinge.middle.bracket.rivet-3``,
+        ``row.left_skin_to_spar.rivet-12``, ``horn.rivet-2``. No key of the file: what happened puts them there.
     sources : dict of str to Source
         How a *word* is known, by its key, where a bracket said so (``sheet.left_skin.alloy``).
     gaps : tuple of str
@@ -81,6 +85,7 @@ class Surface:
     weighed: Weighed = field(default_factory=Weighed)
     balance_mass: BalanceMass = field(default_factory=BalanceMass)
     method: Method = field(default_factory=Method)
+    apart: dict[str, Apart] = field(default_factory=dict)
     sources: dict[str, Source] = field(default_factory=dict)
     gaps: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
