@@ -25,6 +25,7 @@ __all__ = [
     "in_a_row",
     "numbers",
     "over_spots",
+    "over_stations",
     "plain",
 ]
 
@@ -158,6 +159,28 @@ def over_spots(value: Value) -> NDArray[np.float64]:
     """
     found = numbers(value)
     return found[..., None, None] if found.ndim else found
+
+
+def over_stations(value: Value) -> NDArray[np.float64]:
+    """Give the number of a value that must be known, ready to stand beside anything over stations.
+
+    Parameters
+    ----------
+    value : Value
+        From a file or a table.
+
+    Returns
+    -------
+    ndarray, shape (..., 1), or () for a single number
+        In SI units.
+
+    Raises
+    ------
+    SurfaceError
+        Where it is not known.
+    """
+    found = numbers(value)
+    return found[..., None] if found.ndim else found
 
 
 def in_a_row(values: Sequence[ArrayLike]) -> NDArray[np.float64]:

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks import Effects
-from surfacecheck.provenance import plain
+from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import Box, box_of
+from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -41,7 +42,7 @@ def box_at(surface: Surface, span: Span) -> Box:
         With doublers where they lie.
     """
     doubled = {
-        name: span.between(plain(d.start) - 1e-9, plain(d.to) + 1e-9)
+        name: span.between(numbers(d.start) - 1e-9, numbers(d.to) + 1e-9)
         for name, d in surface.sheet.doublers.items()
         if d.start.known and d.to.known
     }
@@ -73,10 +74,10 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
     again = len(states)
 
-    def twice(array: Array) -> Array:
-        return np.concatenate([array] * again) if again > 1 else array
+    def twice(array: Array, beyond: int = 1) -> Array:
+        return np.concatenate([array] * again, axis=-1 - beyond) if again > 1 else array
 
-    ribs = given.force[:, list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
+    ribs = given.force[..., list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
     return Effects(
         surface=surface,
         span=span,
@@ -94,8 +95,8 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         spar_pull=twice(spar_pull),
         edge_pull=twice(edge_pull),
         panel_load=twice(air),
-        reactions=twice(beam.reactions),
-        horn_force=twice(loaded.horn_force),
+        reactions=twice(beam.reactions, 2),
+        horn_force=twice(loaded.horn_force, 2),
         horn_points=loaded.horn_points,
         rib_load=twice(ribs),
     )
@@ -110,8 +111,8 @@ def _pulls(span: Span, box: Box | None, given: CaseLoads, by_ribs: NDArray[np.bo
     twin = np.empty(by_ribs.size, dtype=np.intp)
     twin[even] = even
     twin[by_ribs] = even[: int(by_ribs.sum())]
-    air, torque = given.z[twin], given.torque[twin]
-    web = box.web_x if box is not None else np.zeros_like(span.y)
-    edge = box.edge_x if box is not None else np.ones_like(span.y)
+    air, torque = given.z[..., twin, :], given.torque[..., twin, :]
+    web = by_case(box.web_x) if box is not None else np.asarray(0.0)
+    edge = by_case(box.edge_x) if box is not None else np.asarray(1.0)
     at_edge = (-torque - web * air) / (edge - web)
     return np.abs(air - at_edge), np.abs(at_edge), np.abs(air)

@@ -10,6 +10,7 @@ import numpy as np
 from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
+from surfacecheck.provenance import in_a_row, numbers
 from surfacecheck.sections.box import Box
 from surfacecheck.sections.stiffness import stiffness_of
 from surfacecheck.statics import Beam, beam_stiffness, solve_each
@@ -65,7 +66,8 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     )
     set_in = np.repeat(np.array(lines, dtype=float), len(cases) * len(ways))
     loads, force, side, _ = hold_torque(span.stations, beam_loads(given), given)
-    stiffness = beam_stiffness(np.ones(span.y.size), np.ones(span.y.size)) if box is None else stiffness_of(box)
+    points = np.ones(span.y.shape[-1])
+    stiffness = beam_stiffness(points, points) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
     refined, simple = solve_each(span.stations, loads, stiffness, supports, (box is not None, False))
     horn_force, points = _at_horn(surface, every, force, side)
@@ -97,22 +99,20 @@ def _repeated(loads: CaseLoads, times: int) -> CaseLoads:
 
 
 def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array) -> tuple[Array, Array]:
-    """Sum at each bolt of the horn what holds the torque, the rigging pull and the pilot's feet; (C, P, 3), (P, 2)."""
+    """Sum at each bolt of the horn what holds the torque, the rigging pull and the feet; (..., C, P, 3), (..., P, 2)."""
     if horn_needs(surface) is not None:
         return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
     line = horn_line(surface)
     if line.driven_by is DrivenBy.TORQUE_TUBE:
         return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
     sides = (line.side,) if line.side else (1, -1)
-    out = np.zeros((len(cases), len(sides), 3))
-    pull = surface.controls.rigging_pull.si if line.driven_by is DrivenBy.TWO_CABLES else None
-    for p, s in enumerate(sides):
-        direction = line.direction(np.asarray(float(s)))
-        closing = np.array([c.closing != "stop" for c in cases])
-        out[:, p] += np.where(((side == s) & closing)[:, None], force, 0.0)
-        if pull is not None:
-            out[:, p] += pull * direction
-        for c, case in enumerate(cases):
-            if case.pilot is not None and s in case.pilot.sides:
-                out[c, p] += case.pilot.pull * direction
-    return out, np.array([[float(line.x), s * float(line.off)] for s in sides])
+    rigging = surface.controls.rigging_pull
+    pull = numbers(rigging) if line.driven_by is DrivenBy.TWO_CABLES and rigging.known else np.asarray(0.0)
+    closing = np.array([c.closing != "stop" for c in cases])
+    every = []
+    for s in sides:
+        feet = in_a_row([c.pilot.pull if c.pilot is not None and s in c.pilot.sides else 0.0 for c in cases])
+        own = (pull[..., None] + feet)[..., None] * line.direction(np.asarray(float(s)))[..., None, :]
+        every.append(np.where(((side == s) & closing)[..., None], force, 0.0) + own)
+    points = [in_a_row([line.x, s * line.off]) for s in sides]
+    return np.stack(np.broadcast_arrays(*every), axis=-2), np.stack(np.broadcast_arrays(*points), axis=-2)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow, flow_peak
 from surfacecheck.sections.box import wall_flow
@@ -29,11 +30,6 @@ __all__ = ["PRACTICE", "Effects", "pretty_place"]
 PRACTICE = Source(Basis.COMMON_PRACTICE)
 
 
-def pretty_place(metres: float) -> str:
-    """Name a place along the pins: ``at 325 mm``."""
-    return f"at {metres * 1e3:.0f} mm"
-
-
 @dataclass(frozen=True, eq=False)
 class Effects:
     """Limit-load effects of one surface.
@@ -53,19 +49,19 @@ class Effects:
         Cases in which the load comes to the spar through the ribs.
     rear_alone : ndarray of bool, shape (C,)
         Cases worked a second time with the nose open everywhere.
-    V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (C, S)
+    V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (..., C, S)
         Sums at larger y, moments about the hinge line [N], [N m].
-    spar_pull, edge_pull : ndarray, shape (C, S)
+    spar_pull, edge_pull : ndarray, shape (..., C, S)
         Pull of the pressure on the rows along the spar and along the trailing edge, all of it on one skin [N/m].
-    panel_load : ndarray, shape (C, S)
+    panel_load : ndarray, shape (..., C, S)
         Running air load [N/m].
-    reactions : ndarray, shape (C, H, 3)
+    reactions : ndarray, shape (..., C, H, 3)
         Force of each hinge on the surface [N].
-    horn_force : ndarray, shape (C, P, 3)
+    horn_force : ndarray, shape (..., C, P, 3)
         Forces at the horn's attachment points [N].
-    horn_points : ndarray, shape (P, 2)
+    horn_points : ndarray, shape (..., P, 2)
         (x, z) of these points [m].
-    rib_load : ndarray, shape (C, R)
+    rib_load : ndarray, shape (..., C, R)
         Air load that each rib collects [N].
     found : dict of str to ndarray
         What was worked out of these already, see :meth:`once`.
@@ -113,7 +109,7 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        arrays = {name: getattr(self, name)[at] for name in _OVER_CASES}
+        arrays = {name: getattr(self, name)[_cases(at, after)] for name, after in _OVER_CASES.items()}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
         return replace(self, cases=names, found={}, among=(self, at), **arrays)
 
@@ -147,72 +143,79 @@ class Effects:
         return self.found[name]
 
     def mean(self, wall: str) -> Array:
-        """Flow of a wall in shear only [N/m], shape (C, S)."""
+        """Flow of a wall in shear only [N/m], shape (..., C, S)."""
 
         def work() -> Array:
             if self.among is not None:
-                return self.among[0].mean(wall)[self.among[1]]
+                return self.among[0].mean(wall)[_cases(self.among[1])]
             return self._flow(wall).mean
 
         return self.once(f"flow of {wall}", work)
 
     def peak(self, wall: str) -> Array:
-        """Largest flow along a wall, with its sign [N/m], shape (C, S)."""
+        """Largest flow along a wall, with its sign [N/m], shape (..., C, S)."""
 
         def work() -> Array:
             if self.among is not None:
-                return self.among[0].peak(wall)[self.among[1]]
+                return self.among[0].peak(wall)[_cases(self.among[1])]
             return flow_peak(self._flow(wall)).value
 
         return self.once(f"peak of {wall}", work)
 
     @cached_property
     def flow(self) -> WallFlow | None:
-        """Shear flow of every wall, each part of shape (C, S, W) [N/m]; None where sections cannot be worked.
+        """Shear flow of every wall, each part of shape (..., C, S, W) [N/m]; None where sections cannot be worked.
 
         The checks ask for a wall at a time, and only for some.
         """
         if self.box is None:
             return None
         found = [
-            flow(section, V_x.T, V_z.T, T_0.T, about=(0.0, 0.0)) for section, V_x, V_z, T_0 in self._by_state(self.box)
+            flow(section, *(load.swapaxes(-1, -2) for load in loads), about=(0.0, 0.0))
+            for section, *loads in self._by_state(self.box)
         ]
-        return WallFlow(*(np.concatenate(part, axis=1).swapaxes(0, 1) for part in zip(*found, strict=True)))
+        return WallFlow(*(np.concatenate(part, axis=-2).swapaxes(-2, -3) for part in zip(*found, strict=True)))
 
     def _flow(self, name: str) -> WallFlow:
-        """Work the flow of one wall, (C, S)."""
+        """Work the flow of one wall, (..., C, S)."""
         assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
         wall = self.box.wall(name)
         found = [wall_flow(section, wall, V_x, V_z, T_0) for section, V_x, V_z, T_0 in self._by_state(self.box)]
-        return WallFlow(*(np.concatenate(part) for part in zip(*found, strict=True)))
+        return WallFlow(*(np.concatenate(part, axis=-2) for part in zip(*found, strict=True)))
 
     def _by_state(self, box: Box) -> Iterator[tuple[Section, Array, Array, Array]]:
         """Give the sections of each state of the nose, with the loads of its cases; those with it closed come first."""
         closed = int(np.count_nonzero(~self.rear_alone))
         for section, at in ((box.closed, slice(closed)), (box.rear_alone, slice(closed, None))):
             if section is not None:
-                yield section, self.V_x[at], self.V_z[at], self.T_0[at]
+                yield section, self.V_x[..., at, :], self.V_z[..., at, :], self.T_0[..., at, :]
 
     @cached_property
-    def places(self) -> tuple[str, ...]:
+    def places(self) -> Names:
         """Names of the stations."""
-        return self.among[0].places if self.among is not None else tuple(pretty_place(y) for y in self.span.y)
+        return self.among[0].places if self.among is not None else station_names(self.span.y)
 
 
-_OVER_CASES = (
-    "control",
-    "by_ribs",
-    "rear_alone",
-    "V_x",
-    "V_z",
-    "N",
-    "M_x",
-    "M_z",
-    "T_0",
-    "spar_pull",
-    "edge_pull",
-    "panel_load",
-    "reactions",
-    "horn_force",
-    "rib_load",
-)
+def _cases(at: slice | NDArray[np.intp], after: int = 1) -> tuple[Any, ...]:
+    """Index of some cases in something with so many axes after the one of the cases."""
+    return (..., at, *(slice(None),) * after)
+
+
+_OVER_CASES = {
+    "control": 0,
+    "by_ribs": 0,
+    "rear_alone": 0,
+    "V_x": 1,
+    "V_z": 1,
+    "N": 1,
+    "M_x": 1,
+    "M_z": 1,
+    "T_0": 1,
+    "spar_pull": 1,
+    "edge_pull": 1,
+    "panel_load": 1,
+    "reactions": 2,
+    "horn_force": 2,
+    "rib_load": 1,
+}
+"""What has a case axis, and how many axes stand after it."""

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from surfacecheck.provenance import Source, Value
 
-__all__ = ["Array", "LeftOut", "Piece", "Spread", "Unknown", "at_point", "known", "line_at", "spread"]
+__all__ = ["Array", "LeftOut", "Piece", "Spread", "Unknown", "at_point", "known", "spread"]
 
 Array = NDArray[np.float64]
 
@@ -144,23 +144,3 @@ def known(value: Value, key: str) -> Array:
     if value.si is None:
         raise Unknown(key=value.key or key)
     return np.asarray(value.si, dtype=np.float64)
-
-
-def line_at(stations: Array, line: Array, y: Array) -> Array:
-    """Value of a line that is straight between stations, at one place; beyond the ends it stays level.
-
-    Parameters
-    ----------
-    stations, line : ndarray, shape (..., K)
-        The line [m].
-    y : ndarray, shape (...)
-        Place [m].
-
-    Returns
-    -------
-    ndarray, shape (...)
-        [m].
-    """
-    part = (y[..., None] - stations[..., :-1]) / (stations[..., 1:] - stations[..., :-1])
-    part = np.minimum(np.maximum(part, 0.0), 1.0)
-    return np.asarray(line[..., 0] + ((line[..., 1:] - line[..., :-1]) * part).sum(axis=-1))

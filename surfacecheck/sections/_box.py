@@ -36,17 +36,21 @@ class Box:
         With the nose as a cell where it is closed; leading axes (..., S).
     rear_alone : Section or None
         With the nose open everywhere; None where there is no nose skin.
-    modulus, shear_modulus : float or ndarray
+    modulus, shear_modulus : ndarray, shape (..., 1) or ()
         E and G of the spar, the reference [Pa].
-    web_t, skin_t, doubler_t : ndarray
-        Thickness of the bare web (...), of the skins by side, of web doublers (..., S) [m].
+    web_t : ndarray, shape (..., 1) or ()
+        Thickness of the bare web [m].
+    skin_t : dict of str to ndarray, shape (..., S)
+        Thickness of the skins, by side [m].
+    doubler_t : ndarray, shape (..., S)
+        Thickness of web doublers [m].
     rear_closed : bool
         Whether the skins close the cell behind the spar.
     height : ndarray, shape (..., S)
         Depth of the spar between middle lines [m].
     web_x, edge_x, middle_z : ndarray, shape (..., S)
         Web, trailing edge, middle of the depth [m].
-    flange : ndarray
+    flange : ndarray, shape (..., 1) or ()
         Middle-line width of a flange [m].
     assumptions : tuple of str
         What was taken for granted.

@@ -9,11 +9,12 @@ import numpy as np
 
 from surfacecheck.library import metal_of
 from surfacecheck.model import FlangesPoint, SkinsCarry, TrailingEdge
-from surfacecheck.provenance import Value
+from surfacecheck.provenance import Value, in_a_row, numbers, over_stations
 from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._flow import WallFlow
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
+from surfacecheck.stacks import line_at
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -52,8 +53,8 @@ class Builder:
         self.surface, self.y, self.doubled, self.nose_closed = surface, y, doubled, closed
         self.sheet, self.outline = surface.sheet, surface.outline
         self.metal = metal_of(surface, self.sheet.spar.alloy, self.sheet.spar.thickness)
-        self.modulus = np.asarray(self.metal.modulus.si)
-        self.shear_modulus = np.asarray(self.metal.shear_modulus.si)
+        self.modulus = over_stations(self.metal.modulus)
+        self.shear_modulus = over_stations(self.metal.shear_modulus)
         self.nodes: dict[str, tuple[Array, Array]] = {}
         self.booms: dict[str, Array] = {}
         self.walls: dict[str, tuple[str, str, Array, Array, Array]] = {}
@@ -63,18 +64,18 @@ class Builder:
     def line(self, key: str) -> Array:
         """Give a dimension of the outline at every station, straight between places."""
         places = self.outline.places
-        up = np.array([p.up.si for p in places], dtype=np.float64)
-        return np.interp(self.y, up, np.array([getattr(p, key).si for p in places], dtype=np.float64))
+        up, line = (in_a_row([numbers(getattr(p, name)) for p in places]) for name in ("up", key))
+        return line_at(up[..., None, :], line[..., None, :], self.y)
 
     def build(self) -> Box:
         spar = self.sheet.spar
-        t = np.asarray(spar.thickness.si)
+        t = over_stations(spar.thickness)
         self.web_x, self.edge_x = self.line("web_behind"), self.line("edge_behind")
         self.height = self.line("spar_depth") - t
         off = self.outline.pins_off_middle
-        self.middle_z = np.zeros_like(self.y) - self.surface.left_is * (off.si if off.si is not None else 0.0)
+        self.middle_z = np.zeros_like(self.y) - self.surface.left_is * (over_stations(off) if off.known else 0.0)
         sign = 1.0 if spar.flanges_point is FlangesPoint.BEHIND else -1.0
-        self.flange = np.asarray(spar.flange.si) - 0.5 * t
+        self.flange = over_stations(spar.flange) - 0.5 * t
         half = 0.5 * self.height
         self.nodes = {
             "corner_minus": (self.web_x, self.middle_z - half),
@@ -88,11 +89,12 @@ class Builder:
             self._wall(f"flange_{side}", *self._clockwise(side, f"corner_{side}", tip), t + on_flange, t + on_flange)
             if spar.lip.known and not spar.lip.absent:
                 lip = f"lip_end_{side}"
-                self.nodes[lip] = (self.nodes[tip][0], self.middle_z + s * (half - np.asarray(spar.lip.si) + 0.5 * t))
+                self.nodes[lip] = (self.nodes[tip][0], self.middle_z + s * (half - over_stations(spar.lip) + 0.5 * t))
                 self._wall(f"lip_{side}", *self._clockwise(side, tip, lip), t + 0 * self.y, t + 0 * self.y)
         skin_t = self._skins()
         nose = self._nose()
-        states = [self.nose_closed, *([np.zeros_like(self.nose_closed)] if nose else [])]
+        shut = self.nose_closed
+        states = [shut, *([np.zeros_like(shut)] if nose else [])]
         closed, *alone = self._sections(np.stack(states))
         return Box(
             walls=tuple(self.walls),
@@ -125,8 +127,8 @@ class Builder:
         out = np.zeros_like(self.y)
         for name, doubler in self._doublers(on).items():
             metal = metal_of(self.surface, doubler.alloy, doubler.thickness)
-            ratio = 1.0 if metal.modulus.si is None else np.asarray(metal.modulus.si) / self.modulus
-            out = out + np.where(self.doubled[name], ratio * np.asarray(doubler.thickness.si), 0.0)
+            ratio = over_stations(metal.modulus) / self.modulus if metal.modulus.known else 1.0
+            out = out + np.where(self.doubled[name], ratio * over_stations(doubler.thickness), 0.0)
         return out
 
     def _doublers(self, on: str) -> dict[str, Doubler]:
@@ -135,11 +137,12 @@ class Builder:
     def _web(self, t: Array) -> Array:
         added = self._added("spar web")
         doublers = list(self._doublers("spar web").values())
-        widths = [np.asarray(d.wide.si) for d in doublers if d.wide.known]
-        if not widths or bool(np.all(np.min(widths) >= 0.98 * self.height)):
+        widths = [over_stations(d.wide) for d in doublers if d.wide.known]
+        least = np.minimum.reduce(widths) if widths else np.asarray(np.inf)
+        if bool(np.all(least >= 0.98 * self.height)):
             self._wall("web", "corner_minus", "corner_plus", t + added, t + added)
             return added
-        reach = np.minimum(0.5 * np.min(widths), 0.49 * self.height)
+        reach = np.minimum(0.5 * least, 0.49 * self.height)
         self.nodes["web_minus"] = (self.web_x, self.middle_z - reach)
         self.nodes["web_plus"] = (self.web_x, self.middle_z + reach)
         self._wall("web_minus", "corner_minus", "web_minus", t, t)
@@ -156,18 +159,16 @@ class Builder:
         out: dict[str, Array] = {}
         for side in there:
             skin, s = skins[side], 1.0 if side == "plus" else -1.0
-            t = np.asarray(skin.thickness.si) + self._added(names[side])
+            t = over_stations(skin.thickness) + self._added(names[side])
             metal = metal_of(self.surface, skin.alloy, skin.thickness)
-            weight = np.asarray(metal.modulus.si) / self.modulus
-            g = np.asarray(metal.shear_modulus.si) / self.shear_modulus
+            modulus = over_stations(metal.modulus)
+            weight, g = modulus / self.modulus, over_stations(metal.shear_modulus) / self.shear_modulus
             node = "edge" if joined else f"edge_{side}"
             self.nodes.setdefault(node, (self.edge_x, self.middle_z + (0.0 if joined else s * 0.5 * t)))
             self._wall(f"skin_{side}", *self._clockwise(side, f"corner_{side}", node), t, 0 * t, g)
-            self._boom(
-                node, weight * self._edge_strip(t, metal.compression_yield, np.asarray(metal.modulus.si), joined)
-            )
+            self._boom(node, weight * self._edge_strip(t, metal.compression_yield, modulus, joined))
             if self.surface.method.skins_carry is SkinsCarry.SHEAR_AND_STRIPS:
-                strip = weight * _strip(TWO_EDGE_STRIP / 2, t, metal.compression_yield, np.asarray(metal.modulus.si))
+                strip = weight * _strip(TWO_EDGE_STRIP / 2, t, metal.compression_yield, modulus)
                 self._boom(f"corner_{side}", strip)
             out[side] = t + 0 * self.y
         return out
@@ -190,7 +191,7 @@ class Builder:
             return FOLD_STRIP * t * t
         self._say("the lap of the skins carries direct stress at the trailing edge; skins otherwise carry shear")
         lap = self.outline.lap
-        return t * (np.asarray(lap.si) if lap.known else 0.0)
+        return t * (over_stations(lap) if lap.known else 0.0)
 
     def _say(self, text: str) -> None:
         if text not in self.assumptions:
@@ -203,9 +204,9 @@ class Builder:
         if not all(p.nose_ahead.known for p in self.outline.places):
             self._say("the nose is left out of the sections: nose_ahead is not known everywhere")
             return False
-        t = np.asarray(nose.thickness.si)
+        t = over_stations(nose.thickness)
         metal = metal_of(self.surface, nose.alloy, nose.thickness)
-        g = 1.0 if metal.shear_modulus.si is None else np.asarray(metal.shear_modulus.si) / self.shear_modulus
+        g = over_stations(metal.shear_modulus) / self.shear_modulus if metal.shear_modulus.known else 1.0
         ahead = self.line("nose_ahead") + self.web_x
         semi = 0.5 * self.height
         round_ = np.pi * (3.0 * (ahead + semi) - np.sqrt((3.0 * ahead + semi) * (ahead + 3.0 * semi))) / 2.0
@@ -218,7 +219,7 @@ class Builder:
         return True
 
     def _sections(self, nose_closed: NDArray[np.bool_]) -> list[Section]:
-        """Work the sections for every state of the nose, (states, S), all at once."""
+        """Work the sections for every state of the nose, (states, ..., S), all at once."""
         names = list(self.nodes)
         topology = Topology(len(names), tuple((names.index(w[0]), names.index(w[1])) for w in self.walls.values()))
         zero = np.zeros_like(self.y)
@@ -263,5 +264,5 @@ def _last(rows: list[Array], like: Array) -> Array:
 
 
 def _strip(width: float, t: Array, f: Value, modulus: Array) -> Array:
-    stress = np.asarray(f.si) if f.known else modulus / 300.0
+    stress = over_stations(f) if f.known else modulus / 300.0
     return np.asarray(width * t * t * np.sqrt(modulus / stress))

@@ -16,6 +16,7 @@ from surfacecheck.provenance import Value
 from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._builder import Builder
 from surfacecheck.sections._flow import WallFlow
+from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -75,11 +76,11 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
     ----------
     surface : Surface
         With everything :func:`box_needs` asks for.
-    y : ndarray, shape (S,)
+    y : ndarray, shape (..., S)
         Stations [m].
-    doubled : dict of str to ndarray of bool, shape (S,)
+    doubled : dict of str to ndarray of bool, shape (..., S)
         Where each doubler lies.
-    nose_closed : ndarray of bool, shape (S,)
+    nose_closed : ndarray of bool, shape (..., S)
         Where the nose skin closes a cell.
 
     Returns
@@ -101,16 +102,17 @@ def wall_flow(section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array) -
         At every station.
     wall : int
         Which wall [-].
-    V_x, V_z, T_0 : ndarray, shape (..., S)
+    V_x, V_z, T_0 : ndarray, shape (..., C, S)
         Shear forces [N] and torque about the hinge line [N m].
 
     Returns
     -------
-    WallFlow, parts of shape (..., S)
+    WallFlow, parts of shape (..., C, S)
         Flow of that wall [N/m].
     """
-    T_s = T_0 + section.x_s * V_z - section.z_s * V_x
+    T_s = T_0 + by_case(section.x_s) * V_z - by_case(section.z_s) * V_x
     mean, slope, curvature = (
-        one[..., wall] * V_x + other[..., wall] * V_z for one, other in zip(section.unit_x, section.unit_z, strict=True)
+        by_case(one[..., wall]) * V_x + by_case(other[..., wall]) * V_z
+        for one, other in zip(section.unit_x, section.unit_z, strict=True)
     )
-    return WallFlow(mean + section.unit_T[..., wall] * T_s, slope, curvature)
+    return WallFlow(mean + by_case(section.unit_T[..., wall]) * T_s, slope, curvature)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.model import DrivenBy, YesNo
-from surfacecheck.provenance import plain
+from surfacecheck.provenance import in_a_row, numbers, over_spots
 from surfacecheck.statics._loads import BeamLoads, point_force, total_torque
 from surfacecheck.statics._supports import Supports
 
@@ -39,11 +39,12 @@ def off_line(surface: Surface, span: Span) -> Array:
 
     Returns
     -------
-    ndarray, shape (H, 2)
+    ndarray, shape (..., H, 2)
         Along z and along x [m]; it is there with or without load, and does not grow with it.
     """
     hinges = [surface.hinges[name] for name in span.hinges]
-    return np.array([[surface.left_is * _number(h.out_of_line), _number(h.out_of_line_aft)] for h in hinges])
+    sideways = in_a_row([surface.left_is * _number(h.out_of_line) for h in hinges])
+    return np.stack(np.broadcast_arrays(sideways, in_a_row([_number(h.out_of_line_aft) for h in hinges])), axis=-1)
 
 
 def supports_of(
@@ -76,13 +77,15 @@ def supports_of(
     if not springs:
         return Supports(breaks, thrust=thrust)
     # typed for a load to the same side, so that its sign is the load's own, whichever way z points
-    bends = np.array([0.0 if _fin_given(surface) else _number(h.fin_bends) for h in hinges])
-    displacement = np.broadcast_to(set_in, (len(cases),))[:, None, None] * off_line(surface, span)
-    displacement[..., 0] += np.array([[float(np.asarray(c.fin))] for c in cases]) * bends
-    side = _lateral(surface, hinges, span.breaks[list(breaks)])
-    fore = np.diag([_number(h.gives_fore_aft) for h in hinges])
-    zero = np.zeros_like(side)
-    compliance = np.block([[side, zero], [zero, fore]])
+    bends = in_a_row([np.asarray(0.0) if _fin_given(surface) else _number(h.fin_bends) for h in hinges])
+    shift = off_line(surface, span)[..., None, :, :] * np.broadcast_to(set_in, (len(cases),))[:, None, None]
+    moved = in_a_row([np.asarray(c.fin) for c in cases])[..., None] * bends[..., None, :]
+    displacement = np.stack(np.broadcast_arrays(shift[..., 0] + moved, shift[..., 1] + 0.0 * moved), axis=-1)
+    side = _lateral(surface, hinges, span.breaks[..., list(breaks)])
+    fore = _diagonal([_number(h.gives_fore_aft) for h in hinges])
+    n = len(hinges)
+    compliance = np.zeros((*np.broadcast_shapes(side.shape[:-2], fore.shape[:-2]), 2 * n, 2 * n))
+    compliance[..., :n, :n], compliance[..., n:, n:] = side, fore
     held: tuple[int, ...] = ()
     horn = surface.horn
     if horn is not None and horn.driven_by is DrivenBy.TORQUE_TUBE and span.horn is not None and span.horn in breaks:
@@ -96,8 +99,13 @@ def supports_of(
     )
 
 
-def _number(value: Value) -> float:
-    return plain(value) if value.known else 0.0
+def _number(value: Value) -> Array:
+    return numbers(value) if value.known else np.asarray(0.0)
+
+
+def _diagonal(values: list[Array]) -> Array:
+    """Lay values on the diagonal of a matrix, (..., H, H)."""
+    return in_a_row(values)[..., None] * np.eye(len(values))
 
 
 def _along(surface: Surface, names: list[str]) -> int:
@@ -116,12 +124,12 @@ def _lateral(surface: Surface, hinges: list[Hinge], up: Array) -> Array:
     """Sideways flexibility: the fin's matrix, or a fin with its bending stiffness, or a spring at each hinge."""
     fin = surface.fin
     if fin.moves is not None and all(v.known for row in fin.moves for v in row):
-        return np.array([[_number(v) for v in row] for row in fin.moves])
+        return np.stack(np.broadcast_arrays(*(in_a_row([_number(v) for v in row]) for row in fin.moves)), axis=-2)
     if fin.bending_stiffness.known and not fin.bending_stiffness.absent:
-        low, high = np.minimum.outer(up, up), np.maximum.outer(up, up)
-        low, high = np.maximum(low, 0.0), np.maximum(high, 0.0)
-        return np.asarray(low**2 * (3.0 * high - low) / (6.0 * _number(fin.bending_stiffness)))
-    return np.diag([_number(h.gives_sideways) for h in hinges])
+        one, other = up[..., :, None], up[..., None, :]
+        low, high = np.maximum(np.minimum(one, other), 0.0), np.maximum(np.maximum(one, other), 0.0)
+        return np.asarray(low**2 * (3.0 * high - low) / (6.0 * over_spots(fin.bending_stiffness)))
+    return _diagonal([_number(h.gives_sideways) for h in hinges])
 
 
 def beam_loads(loads: CaseLoads) -> BeamLoads:
@@ -156,25 +164,27 @@ def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[Bea
     -------
     loads : BeamLoads
         With the holding forces.
-    force : ndarray, shape (C, 3)
+    force : ndarray, shape (..., C, 3)
         Holding force on the surface [N]; zero where a couple holds.
-    side : ndarray, shape (C,)
+    side : ndarray, shape (..., C)
         Side of the horn it acts on, +1 or -1 towards +z; 0 where it is not the horn [-].
-    couple : ndarray, shape (C,)
+    couple : ndarray, shape (..., C)
         Holding couple about +y [N m].
     """
     torque = total_torque(stations, loads)
     holds = given.holds
     at = np.array([max(hold.at_break, 0) for hold in holds], dtype=np.intp)
     line = np.array([hold.how == "line" for hold in holds])
-    x, z = (np.array([float(getattr(hold, axis)) for hold in holds]) for axis in ("x", "z"))
-    direction = np.array([hold.direction for hold in holds], dtype=np.float64)
+    x, z = (in_a_row([getattr(hold, axis) for hold in holds]) for axis in ("x", "z"))
+    given_ways = [np.asarray(hold.direction, dtype=np.float64) for hold in holds]
+    direction = np.stack(np.broadcast_arrays(*given_ways), axis=-2)
     arm = point_force(direction, x, z)
-    pull = np.where(line, -torque / np.where(line, arm[:, 1], 1.0), 0.0)
-    force, moment = pull[:, None] * direction, pull[:, None] * arm
+    pull = np.where(line, -torque / np.where(line, arm[..., 1], 1.0), 0.0)
+    force, moment = pull[..., None] * direction, pull[..., None] * arm
     side = np.where(line, np.sign(z), 0.0)
     couple = np.where([hold.how in {"couple", "not given"} for hold in holds], -torque, 0.0)
-    moment[:, 1] += couple
+    moment = np.array(np.broadcast_to(moment, (*couple.shape, 3)))
+    moment[..., 1] += couple
     for b in np.unique(at):
         here = (at == b)[:, None]
         loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.provenance import plain
+from surfacecheck.provenance import in_a_row, numbers
+from surfacecheck.stacks import line_at
 from surfacecheck.statics._grid import Array, Grid, grid
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from numpy.typing import NDArray
+    from numpy.typing import ArrayLike, NDArray
 
     from surfacecheck.model import Surface
     from surfacecheck.provenance import Value
@@ -23,6 +24,8 @@ __all__ = ["SAME_PLACE", "Span", "span_of"]
 
 SAME_PLACE = 1.0e-6
 """Places nearer to each other than this count as one [m]: a thousandth of a millimetre, below any measurement."""
+
+ORDER = "the variants of a stack do not share one order of places along the pins: work those apart that differ"
 
 CELLS_A_SPAN = 12
 """Cells of equal length that the span would have without breaks; every bay gets its share, so that what a peak between
@@ -45,7 +48,7 @@ class Span:
         Break of the horn, of a stop on the surface, of a balance mass.
     root, tip : int
         Breaks of the first and the last station of the outline (a horn may stand below the root).
-    nose_closed : ndarray of bool, shape (S,)
+    nose_closed : ndarray of bool, shape (..., S)
         Points where the nose skin closes a cell: away from the openings at the hinges.
     """
 
@@ -61,12 +64,12 @@ class Span:
 
     @property
     def y(self) -> Array:
-        """Points along the hinge line [m], shape (S,)."""
+        """Points along the hinge line [m], shape (..., S)."""
         return self.stations.y
 
     @property
     def breaks(self) -> Array:
-        """Breaks along the hinge line [m], shape (B,)."""
+        """Breaks along the hinge line [m], shape (..., B)."""
         return self.stations.breaks
 
     @property
@@ -74,21 +77,22 @@ class Span:
         """Bay of every point, shape (S,)."""
         return np.repeat(np.arange(len(self.stations.cells)), [4 * n for n in self.stations.cells])
 
-    def between(self, start: float, end: float) -> NDArray[np.bool_]:
+    def between(self, start: ArrayLike, end: ArrayLike) -> NDArray[np.bool_]:
         """Tell which points lie in bays between two places.
 
         Parameters
         ----------
-        start, end : float
+        start, end : array_like, shape (...)
             Places along the hinge line [m].
 
         Returns
         -------
-        ndarray of bool, shape (S,)
+        ndarray of bool, shape (..., S)
             True for the points of every bay whose middle lies between the two [-].
         """
-        middle = 0.5 * (self.breaks[self.bay] + self.breaks[self.bay + 1])
-        return (middle > start) & (middle < end)
+        low, high = np.asarray(start), np.asarray(end)
+        middle = 0.5 * (self.breaks[..., self.bay] + self.breaks[..., self.bay + 1])
+        return np.asarray((middle > low[..., None]) & (middle < high[..., None]))
 
 
 def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
@@ -97,7 +101,7 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     Parameters
     ----------
     surface : Surface
-        At least its outline and two hinges must be known.
+        At least its outline and two hinges must be known; its numbers may be stacks of variants.
     also : sequence of float
         Further places for a break [m].
 
@@ -109,13 +113,13 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     Raises
     ------
     SurfaceError
-        Where the outline or two hinges are not known.
+        Where the outline or two hinges are not known, or the variants of a stack differ in the order of their places.
     """
-    places = [plain(p.up) for p in surface.outline.places if p.up.known]
+    places = [numbers(p.up) for p in surface.outline.places if p.up.known]
     if len(places) < 2:
         message = 'outline.at: two places at least are needed, root and tip; give each "up" with its unit'
         raise SurfaceError(message)
-    hinges = {name: plain(h.up) for name, h in surface.hinges.items() if h.up.known}
+    hinges = {name: numbers(h.up) for name, h in surface.hinges.items() if h.up.known}
     if len(hinges) < 2:
         message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
         raise SurfaceError(message)
@@ -123,49 +127,72 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     horn = None if surface.horn is None else _known(surface.horn.up)
     stop = None if surface.controls.stop is None else _known(surface.controls.stop.up)
     balance = _known(surface.balance_mass.up) if surface.balance_mass.mass.known else None
-    ribs = [plain(up) for up in surface.sheet.ribs.up if up.known]
-    at = [*places, *hinges.values(), *ribs, *also, *_doubler_ends(surface, root, tip)]
-    at += [place for place in (horn, stop, balance) if place is not None]
+    ribs = [numbers(up) for up in surface.sheet.ribs.up if up.known]
     openings = _openings(surface, root, tip)
-    at += [end for opening in openings for end in opening]
-    breaks = _merged(at)
-    where = {place: int(np.argmin(np.abs(breaks - place))) for place in at}
-    share = CELLS_A_SPAN * np.diff(breaks) / (breaks[-1] - breaks[0])
-    stations = grid(breaks, tuple(int(n) for n in np.maximum(np.ceil(share - SAME_PLACE), 1.0)))
+    groups: dict[str, list[Array]] = {
+        "outline": places,
+        "hinge": list(hinges.values()),
+        "rib": ribs,
+        "lone": [place for place in (horn, stop, balance) if place is not None],
+        "also": [np.asarray(place, dtype=np.float64) for place in also],
+        "end": [*_doubler_ends(surface, root, tip), *(end for opening in openings for end in opening)],
+    }
+    where, breaks, cells = _laid([place for group in groups.values() for place in group])
+    found = iter(where)
+    of = {name: [next(found) for _ in group] for name, group in groups.items()}
+    stations = grid(breaks, cells)
+    lone = iter(of["lone"])
     span = Span(
         stations=stations,
-        hinges={name: where[up] for name, up in hinges.items()},
-        ribs=tuple(where[up] for up in ribs),
-        horn=None if horn is None else where[horn],
-        stop=None if stop is None else where[stop],
-        balance=None if balance is None else where[balance],
-        root=where[root],
-        tip=where[tip],
+        hinges=dict(zip(hinges, of["hinge"], strict=True)),
+        ribs=tuple(of["rib"]),
+        horn=None if horn is None else next(lone),
+        stop=None if stop is None else next(lone),
+        balance=None if balance is None else next(lone),
+        root=of["outline"][0],
+        tip=of["outline"][-1],
         nose_closed=np.ones(stations.points, dtype=bool),
     )
     closed = span.between(root, tip)
     for start, end in openings:
-        closed &= ~span.between(start, end)
+        closed = closed & ~span.between(start, end)
     object.__setattr__(span, "nose_closed", closed)
     return span
 
 
-def _known(value: Value) -> float | None:
-    return plain(value) if value.known else None
+def _laid(places: list[Array]) -> tuple[list[int], Array, tuple[int, ...]]:
+    """Sort places into breaks: the break of each place, the breaks, and the cells of every bay.
+
+    In a stack of variants every place must have the same neighbours, so that one set of stations serves them all.
+    """
+    at = in_a_row(places)
+    order = np.argsort(at, axis=-1, kind="stable")
+    ordered = np.take_along_axis(at, order, axis=-1)
+    first = np.concatenate([np.ones((*at.shape[:-1], 1), dtype=bool), np.diff(ordered) > SAME_PLACE], axis=-1)
+    rank = np.empty_like(order)
+    np.put_along_axis(rank, order, np.cumsum(first, axis=-1) - 1, axis=-1)
+    ranks = rank.reshape(-1, rank.shape[-1])
+    if (ranks != ranks[0]).any():
+        raise SurfaceError(*(ORDER,))
+    breaks = ordered[..., first.reshape(ranks.shape)[0]]
+    share = CELLS_A_SPAN * np.diff(breaks) / (breaks[..., -1:] - breaks[..., :1])
+    cells = np.maximum(np.ceil(share - SAME_PLACE), 1.0).astype(int).reshape(-1, share.shape[-1])
+    if (cells != cells[0]).any():
+        raise SurfaceError(*(ORDER,))
+    return ranks[0].tolist(), breaks, tuple(cells[0].tolist())
 
 
-def _merged(places: list[float]) -> Array:
-    ordered = np.sort(np.asarray(places, dtype=np.float64))
-    keep = np.concatenate([[True], np.diff(ordered) > SAME_PLACE])
-    return np.asarray(ordered[keep])
+def _known(value: Value) -> Array | None:
+    return numbers(value) if value.known else None
 
 
-def _doubler_ends(surface: Surface, root: float, tip: float) -> list[float]:
+def _doubler_ends(surface: Surface, root: Array, tip: Array) -> list[Array]:
     ends = [end for doubler in surface.sheet.doublers.values() for end in (doubler.start, doubler.to)]
-    return [plain(end) for end in ends if end.known and root < plain(end) < tip]
+    inside = [numbers(end) for end in ends if end.known]
+    return [end for end in inside if np.all((root < end) & (end < tip))]
 
 
-def _openings(surface: Surface, root: float, tip: float) -> list[tuple[float, float]]:
+def _openings(surface: Surface, root: Array, tip: Array) -> list[tuple[Array, Array]]:
     """Where the nose cell does not close: the opening at each hinge, and one nose depth to either side of it."""
     cut = surface.sheet.nose_skin.cut_at_hinge
     if not cut.known or surface.sheet.nose_skin.thickness.absent:
@@ -175,10 +202,10 @@ def _openings(surface: Surface, root: float, tip: float) -> list[tuple[float, fl
     for hinge in surface.hinges.values():
         if not hinge.up.known:
             continue
-        up = plain(hinge.up)
-        depth = 0.0
+        up, depth = numbers(hinge.up), np.asarray(0.0)
         if places:
-            depth = float(np.interp(up, [plain(p.up) for p in places], [plain(p.spar_depth) for p in places]))
-        reach = 0.5 * plain(cut) + depth
-        out.append((max(root, up - reach), min(tip, up + reach)))
+            line = in_a_row([numbers(p.up) for p in places]), in_a_row([numbers(p.spar_depth) for p in places])
+            depth = line_at(*line, up)
+        reach = 0.5 * numbers(cut) + depth
+        out.append((np.maximum(root, up - reach), np.minimum(tip, up + reach)))
     return out

@@ -1,0 +1,103 @@
+"""Names of cases and spots: plain texts for one surface, made when asked for in a stack of variants."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TypeAlias
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Array = NDArray[np.float64]
+
+__all__ = ["Names", "StackNames", "name_at", "picked", "pretty_place", "station_names"]
+
+
+@dataclass(frozen=True, eq=False)
+class StackNames:
+    """Names that differ from variant to variant.
+
+    Attributes
+    ----------
+    size : int
+        How many each variant has.
+    make : callable
+        Gives the name for a variant and an index.
+    """
+
+    size: int
+    make: Callable[[int, int], str]
+
+    def __len__(self) -> int:
+        """How many names each variant has."""
+        return self.size
+
+
+Names: TypeAlias = tuple[str, ...] | StackNames
+
+
+def name_at(names: Names, variant: int, index: int) -> str:
+    """Give one name.
+
+    Parameters
+    ----------
+    names : Names
+        Of one surface, or of a stack.
+    variant, index : int
+        Which variant (any, where all share their names), and which name [-].
+
+    Returns
+    -------
+    str
+        The name.
+    """
+    return names.make(variant, index) if isinstance(names, StackNames) else names[index]
+
+
+def picked(names: Names, at: NDArray[np.intp]) -> Names:
+    """Pick names by index.
+
+    Parameters
+    ----------
+    names : Names
+        All of them.
+    at : ndarray of int, shape (K,) or (V, K)
+        Which ones [-].
+
+    Returns
+    -------
+    Names
+        K of them.
+    """
+    if at.ndim == 1 and not isinstance(names, StackNames):
+        return tuple(names[i] for i in at)
+
+    def make(variant: int, index: int) -> str:
+        return name_at(names, variant, int(at[variant, index] if at.ndim > 1 else at[index]))
+
+    return StackNames(at.shape[-1], make)
+
+
+def pretty_place(metres: float) -> str:
+    """Name a place along the pins: ``at 325 mm``."""
+    return f"at {metres * 1e3:.0f} mm"
+
+
+def station_names(y: Array) -> Names:
+    """Name stations by their place along the pins.
+
+    Parameters
+    ----------
+    y : ndarray, shape (S,) or (V, S)
+        Places [m].
+
+    Returns
+    -------
+    Names
+        S of them.
+    """
+    if y.ndim == 1:
+        return tuple(pretty_place(one) for one in y)
+    return StackNames(y.shape[-1], lambda variant, index: pretty_place(float(y[variant, index])))
