@@ -6,19 +6,19 @@ spots)``; without a stack the leading axis is simply not there.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
+    from numpy.typing import ArrayLike, NDArray
 
     Array = NDArray[np.float64]
 
-__all__ = ["by_case", "line_at"]
+__all__ = ["by_case", "line_at", "over_both"]
 
 
-def by_case(array: Array) -> Array:
+def by_case(array: NDArray[Any]) -> NDArray[Any]:
     """Make room for the case axis in something over stations.
 
     Parameters
@@ -32,6 +32,23 @@ def by_case(array: Array) -> Array:
         Ready to stand beside (..., C, S).
     """
     return array[..., None, :] if array.ndim else array
+
+
+def over_both(number: ArrayLike) -> Array:
+    """Make room for cases and spots in something that is one number a variant.
+
+    Parameters
+    ----------
+    number : array_like, shape (V,) or ()
+        [any].
+
+    Returns
+    -------
+    ndarray, shape (V, 1, 1) or ()
+        Ready to stand beside (..., C, S).
+    """
+    array = np.asarray(number, dtype=np.float64)
+    return array[..., None, None] if array.ndim else array
 
 
 def line_at(stations: Array, line: Array, y: Array) -> Array:

@@ -99,7 +99,7 @@ def _repeated(loads: CaseLoads, times: int) -> CaseLoads:
 
 
 def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array) -> tuple[Array, Array]:
-    """Sum at each bolt of the horn what holds the torque, the rigging pull and the feet; (..., C, P, 3), (..., P, 2)."""
+    """Sum at each bolt of the horn what holds the torque, rigging and feet; (..., C, P, 3), (..., P, 2)."""
     if horn_needs(surface) is not None:
         return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
     line = horn_line(surface)

@@ -9,7 +9,8 @@ import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
-from surfacecheck.provenance import UNKNOWN, plain
+from surfacecheck.provenance import UNKNOWN, in_a_row, numbers, over_stations
+from surfacecheck.stacks import line_at, over_both
 from surfacecheck.statics import heel_bound, prying_bound, share_group, shear_and_tension
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
     from surfacecheck.checks._effects import Effects
     from surfacecheck.model import Bracket, Hinge, Surface
+    from surfacecheck.provenance import Value
 
     Array = NDArray[np.float64]
 
@@ -38,15 +40,15 @@ class BracketLoad:
         From the file.
     index : int
         Hinge along the H axis.
-    a, b : ndarray, shape (R,)
+    a, b : ndarray, shape (..., R)
         Places of the rivets along the pins and along z, from the middle of the group [m].
-    force : ndarray, shape (C, 3)
+    force : ndarray, shape (..., C, 3)
         From the pin (x, y, z) [N].
-    offset : tuple of float
+    offset : ndarray, shape (..., 3)
         Pin from the middle of the group (x, y, z) [m].
-    share : ndarray, shape (C, R, 3)
+    share : ndarray, shape (..., C, R, 3)
         (x, y, z) of each rivet [N].
-    shear, tension, bound : ndarray, shape (C, R)
+    shear, tension, bound : ndarray, shape (..., C, R)
         Shear, pull without heel, pull with heel and prying [N].
     """
 
@@ -56,7 +58,7 @@ class BracketLoad:
     a: Array
     b: Array
     force: Array
-    offset: tuple[float, float, float]
+    offset: Array
     share: Array
     shear: Array
     tension: Array
@@ -109,14 +111,13 @@ def rivet_places(surface: Surface, bracket: Bracket) -> tuple[Array, Array]:
 
     Returns
     -------
-    tuple of ndarray, each of shape (R,)
+    tuple of ndarray, each of shape (..., R)
         Along the pins and along z from the middle of the group [m].
     """
     along, sideways = bracket.along or 1, bracket.sideways or 1
-    step_a = plain(bracket.gap_along) if bracket.gap_along.known else 0.0
-    step_b = plain(bracket.gap_sideways) if bracket.gap_sideways.known else 0.0
-    a = np.tile((np.arange(along) - 0.5 * (along - 1)) * step_a, sideways)
-    b = np.repeat(surface.left_is * (0.5 * (sideways - 1) - np.arange(sideways)) * step_b, along)
+    step_a, step_b = (over_stations(gap) if gap.known else 0.0 for gap in (bracket.gap_along, bracket.gap_sideways))
+    a = np.tile(np.arange(along) - 0.5 * (along - 1), sideways) * step_a
+    b = np.repeat(surface.left_is * (0.5 * (sideways - 1) - np.arange(sideways)), along) * step_b
     return a, b
 
 
@@ -134,20 +135,16 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         One a hinge whose bracket is described and whose rivets can hold the pin's couple without a heel.
     """
     surface = effects.surface
-    places = surface.outline.places
     for index, (name, b) in enumerate(effects.span.hinges.items()):
         hinge = surface.hinges[name]
         if bracket_needs(surface, hinge):
             continue
         bracket = surface.brackets[hinge.bracket]
-        up = effects.span.breaks[b]
-        web = float(np.interp(up, [plain(p.up) for p in places], [plain(p.web_behind) for p in places]))
-        middle = surface.outline.pins_off_middle
-        off = plain(middle) if middle.known else 0.0
-        leg = plain(bracket.leg_off_rivets) if bracket.leg_off_rivets.known else 0.0
-        offset = (-web, leg, surface.left_is * off)
+        web = _web_behind(surface, effects.span.breaks[..., b])
+        off, leg = (_given(one) for one in (surface.outline.pins_off_middle, bracket.leg_off_rivets))
+        offset = np.stack(np.broadcast_arrays(-web, leg, surface.left_is * off), axis=-1)
         y, z = rivet_places(surface, bracket)
-        force = effects.reactions[:, index]
+        force = effects.reactions[..., index, :]
         side = 1 if bracket.on_face is Face.BEHIND else -1
         try:
             share = share_group(y, z, force, offset)
@@ -169,18 +166,31 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         )
 
 
-def _bound(
-    bracket: Bracket, y: Array, z: Array, force: Array, offset: tuple[float, float, float], side: int, tension: Array
-) -> Array:
+def _given(value: Value) -> Array:
+    return numbers(value) if value.known else np.asarray(0.0)
+
+
+def _web_behind(surface: Surface, up: Array) -> Array:
+    """How far the web stands behind the pins at a place along them [m]."""
+    places = surface.outline.places
+    return line_at(in_a_row([numbers(p.up) for p in places]), in_a_row([numbers(p.web_behind) for p in places]), up)
+
+
+def _bound(bracket: Bracket, y: Array, z: Array, force: Array, offset: Array, side: int, tension: Array) -> Array:
     """Pull of each rivet at worst: heel on any of the four edges, and the leg's toe prying."""
     edge = bracket.edge.get("bracket", UNKNOWN)
     if not edge.known:
         return tension
-    e = plain(edge)
+    e = numbers(edge)
     # the four edges, one after the other: nearest the root, farthest, -z, +z
-    heel = (y.min() - e, y.max() + e, 0.0, 0.0), (0.0, 0.0, z.min() - e, z.max() + e)
-    inward = (1.0, -1.0, 0.0, 0.0), (0.0, 0.0, 1.0, -1.0)
+    low, high, left, right = np.broadcast_arrays(
+        y.min(axis=-1) - e, y.max(axis=-1) + e, z.min(axis=-1) - e, z.max(axis=-1) + e
+    )
+    nought = np.zeros_like(low)
+    heel = np.stack([low, high, nought, nought]), np.stack([nought, nought, left, right])
+    edges = (4, *(1,) * nought.ndim)
+    inward = np.reshape([1.0, -1.0, 0.0, 0.0], edges), np.reshape([0.0, 0.0, 1.0, -1.0], edges)
     pull, contact = heel_bound(y, z, force, offset, heel, inward, side)
     worst: Array = np.maximum(tension, np.where(contact[..., None] > 0.0, pull, 0.0).max(axis=0))
-    nearest = np.abs(np.abs(y) - abs(offset[1])) if bracket.legs == 1 else np.zeros_like(y)
-    return np.maximum(worst, prying_bound(tension, float(nearest.min()), e))
+    nearest = np.abs(np.abs(y) - np.abs(offset[..., 1:2])) if bracket.legs == 1 else np.zeros_like(y)
+    return np.maximum(worst, prying_bound(tension, over_both(nearest.min(axis=-1)), over_both(e)))

@@ -16,7 +16,8 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
-from surfacecheck.provenance import UNKNOWN, plain
+from surfacecheck.provenance import UNKNOWN, numbers
+from surfacecheck.stacks import by_case, over_both
 from surfacecheck.strength import BENDING_SOURCE, strip_moment_clamped, strip_moment_supported
 
 if TYPE_CHECKING:
@@ -62,7 +63,7 @@ def bracket_checks(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator
             shear=load.shear,
             tension=load.tension,
             cases=effects.cases,
-            spots=tuple(f"rivet {i + 1}" for i in range(load.a.size)),
+            spots=tuple(f"rivet {i + 1}" for i in range(load.a.shape[-1])),
             notes=(NO_HEEL,),
         )
         factors = factors_of(surface, None)
@@ -84,7 +85,7 @@ def _no_couple(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator[Che
         hinge = effects.surface.hinges[name]
         if name in shared or bracket_needs(effects.surface, hinge):
             continue
-        force = np.sqrt((effects.reactions[:, index] ** 2).sum(axis=-1, keepdims=True))
+        force = np.sqrt((effects.reactions[..., index, :] ** 2).sum(axis=-1, keepdims=True))
         terms = {
             "P_h": Term(None, "force", "pull and push that these rivets hold without a heel"),
             "P": Term(force, "force", "pin load at limit"),
@@ -99,14 +100,14 @@ def _layers(effects: Effects, load: BracketLoad) -> tuple[Layer, ...]:
     surface, bracket = effects.surface, load.bracket
     spar = surface.sheet.spar
     web, words = spar.thickness, "web"
-    at = effects.span.breaks[effects.span.hinges[load.hinge.name]]
+    at = effects.span.breaks[..., effects.span.hinges[load.hinge.name]]
     for doubler in surface.sheet.doublers.values():
         if doubler.on != "spar web" or not (doubler.start.known and doubler.to.known):
             continue
-        reaches = plain(doubler.start) <= at <= plain(doubler.to)
-        if reaches and doubler.thickness.known and web.known:
-            both = plain(web) + plain(doubler.thickness)
-            web = replace(web, si=both, said=f"{web.said} + {doubler.thickness.said}")
+        reaches = (numbers(doubler.start) <= at) & (at <= numbers(doubler.to))
+        if reaches.any() and doubler.thickness.known and web.known:
+            both = numbers(web) + np.where(reaches, numbers(doubler.thickness), 0.0)
+            web = replace(web, si=both if both.ndim else float(both), said=f"{web.said} + {doubler.thickness.said}")
             words = "web and doubler"
     own, base = metal_of(surface, bracket.alloy, bracket.thickness), metal_of(surface, spar.alloy, spar.thickness)
     edge = bracket.edge
@@ -124,10 +125,10 @@ def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     F = np.abs(load.force)
     legs = None if bracket.legs is None else float(bracket.legs)
     letters = {
-        "F_x": Term(F[:, [0]], "force", "fore-and-aft load of the pin at limit"),
-        "F_y": Term(F[:, [1]], "force", "load along the pins at limit"),
-        "F_z": Term(F[:, [2]], "force", "sideways load of the pin at limit"),
-        "L": Term(abs(load.offset[0]), "length", "pin to web"),
+        "F_x": Term(F[..., [0]], "force", "fore-and-aft load of the pin at limit"),
+        "F_y": Term(F[..., [1]], "force", "load along the pins at limit"),
+        "F_z": Term(F[..., [2]], "force", "sideways load of the pin at limit"),
+        "L": Term(over_both(np.abs(load.offset[..., 0])), "length", "pin to web"),
         "b": Term.of(bracket.leg_wide, "length", "leg at its bend"),
         "t": Term.of(bracket.thickness, "length", "thickness of the leg"),
         "n": Term(legs, "", "legs", key=f"bracket.{bracket.name}.legs"),
@@ -147,39 +148,47 @@ def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
         yield item.check(mode, gives, "F", f"FS * {stress}", terms, "F_z", BENDING_SOURCE)
 
 
+def _columns(load: BracketLoad) -> list[NDArray[np.intp]]:
+    """Rivets that stand in one line along the pins, a line after the other towards +z."""
+    across = load.b.reshape(-1, load.b.shape[-1])[0]
+    return [np.flatnonzero(across == at) for at in np.unique(across)]
+
+
 def _strip(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     """Bare web between the flanges under the rivets' pull and push, elastic, both end conditions."""
     edge = load.bracket.edge.get("bracket", UNKNOWN)
     if load.hinge.rib_behind is not YesNo.NO or effects.box is None or not edge.known:
         return
     surface, box, span, name = effects.surface, effects.box, effects.span, load.hinge.name
-    width = float(np.ptp(load.a)) + 2.0 * plain(edge)
+    width = np.ptp(load.a, axis=-1) + 2.0 * numbers(edge)
     b = span.hinges[name]
     station = span.stations.after(b) if b < len(span.stations.cells) else -1
-    height = np.asarray(box.height[station])
-    if 2.0 * np.max(np.abs(load.b)) >= height:
+    height = np.asarray(box.height[..., station])
+    if np.any(2.0 * np.max(np.abs(load.b), axis=-1) >= height):
         message = (
             f"bracket.{load.bracket.name}: its rivets reach {2e3 * np.max(np.abs(load.b)):.4g} mm across the web at "
-            f"the {name} hinge, but the web is {height * 1e3:.4g} mm deep: check gap_sideways and spar_depth"
+            f"the {name} hinge, but the web is {np.min(height) * 1e3:.4g} mm deep: check gap_sideways and spar_depth"
         )
         raise SurfaceError(message)
-    rows = np.unique(load.b)
-    push = np.stack([load.share[:, load.b == row, 0].sum(axis=-1) for row in rows], axis=-1)
+    columns = _columns(load)
+    rows = np.stack([load.b[..., at[0]] for at in columns], axis=-1)
+    push = np.stack([load.share[..., at, 0].sum(axis=-1) for at in columns], axis=-1)
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)
     factors = factors_of(surface, None)
-    t, doubler = float(box.web_t), float(box.doubler_t[station])
+    t, doubler = by_case(box.web_t), over_both(box.doubler_t[..., station])
     place, part = f"hinge.{name}.bracket.web", f"{name} hinge, web behind the bracket"
     item = Item(place, part, effects.cases, ("",), factors=factors.line, subject="the web", notes=(BARE,))
     for mode, words, bent in (
         ("strip-supported", "simply held at the flanges", strip_moment_supported),
         ("strip-clamped", "clamped at the flanges", strip_moment_clamped),
     ):
-        moment = bent(push, rows + 0.5 * height, height)
+        deep = height[..., None] if height.ndim else height
+        moment = bent(push, by_case(rows + 0.5 * deep), deep)
         terms = {
-            "M": Term(moment[:, None], "torque", "bending moment in the strip at limit"),
-            "b": Term(width, "length", "width of the strip: outer rivets and two edge distances (assumed)"),
-            "t": Term(max(t, doubler), "length", "thickness of the thicker leaf"),
-            "t_2": Term(min(t, doubler), "length", "thickness of the other leaf, which bends apart"),
+            "M": Term(moment[..., None], "torque", "bending moment in the strip at limit"),
+            "b": Term(over_both(width), "length", "width of the strip: outer rivets and two edge distances (assumed)"),
+            "t": Term(np.maximum(t, doubler), "length", "thickness of the thicker leaf"),
+            "t_2": Term(np.minimum(t, doubler), "length", "thickness of the other leaf, which bends apart"),
             "F_ty": Term.of(metal.tension_yield, "stress", f"yield stress of {metal.name}"),
             "FY": Term(factors.yield_ or 1.0, "", "from limit load to yield", factors.source),
         }

@@ -15,12 +15,14 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.provenance import Basis, Source, Value
+from surfacecheck.provenance import Basis, Source, Value, over_spots
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from numpy.typing import NDArray
+
+    from surfacecheck.checks._names import Names
 
 __all__ = ["Check", "Term", "names_in", "quiet", "work"]
 
@@ -72,7 +74,8 @@ class Term(NamedTuple):
     @classmethod
     def of(cls, value: Value, quantity: str, means: str) -> Term:
         """Make a term of a value of the surface file or the library."""
-        return cls(value.si, quantity, means, value.source, value.key)
+        given = value.si if value.si is None or isinstance(value.si, float) else over_spots(value)
+        return cls(given, quantity, means, value.source, value.key)
 
 
 @dataclass(frozen=True, eq=False)
@@ -94,7 +97,7 @@ class Check:
     effect : str
         Letter of the limit load effect, for the sentence.
     cases, spots : tuple of str
-        Names along the last two axes.
+        Names along the last two axes; in a stack of variants the spots may go by other names in each.
     source : Source
         Where the formula comes from.
     proof : str
@@ -123,7 +126,7 @@ class Check:
     terms: Mapping[str, Term]
     effect: str
     cases: tuple[str, ...]
-    spots: tuple[str, ...]
+    spots: Names
     source: Source
     proof: str = ""
     kind: str = "margin"
@@ -131,7 +134,7 @@ class Check:
     factors: str = ""
     notes: tuple[str, ...] = ()
     subject: str = ""
-    spot_cases: tuple[str, ...] = ()
+    spot_cases: Names = ()
     missing: tuple[str, ...] = field(init=False)
 
     def __post_init__(self) -> None:

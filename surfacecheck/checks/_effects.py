@@ -147,7 +147,7 @@ class Effects:
 
         def work() -> Array:
             if self.among is not None:
-                return self.among[0].mean(wall)[_cases(self.among[1])]
+                return np.asarray(self.among[0].mean(wall)[_cases(self.among[1])])
             return self._flow(wall).mean
 
         return self.once(f"flow of {wall}", work)
@@ -157,7 +157,7 @@ class Effects:
 
         def work() -> Array:
             if self.among is not None:
-                return self.among[0].peak(wall)[_cases(self.among[1])]
+                return np.asarray(self.among[0].peak(wall)[_cases(self.among[1])])
             return flow_peak(self._flow(wall)).value
 
         return self.once(f"peak of {wall}", work)

@@ -15,7 +15,8 @@ from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
-from surfacecheck.provenance import UNKNOWN, numbers, plain
+from surfacecheck.provenance import UNKNOWN, over_spots
+from surfacecheck.stacks import by_case
 from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         shear=load.shear,
         tension=load.tension,
         cases=effects.cases,
-        spots=tuple(f"rivet {i + 1}" for i in range(load.x.size)),
+        spots=tuple(f"rivet {i + 1}" for i in range(load.x.shape[-1])),
         notes=("rivets numbered from the pins aft, each line from -z to +z",),
     )
     yield from joint_checks(surface, joint, factors_of(surface, None, hinge=False))
@@ -124,11 +125,11 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
     metal = metal_of(surface, plate.alloy, plate.thickness)
     factors = factors_of(surface, None, hinge=False)
     fixing = horn.fixed_with
-    reach = 0.0
+    reach = np.asarray(0.0)
     if fixing.gap_sideways.known and fixing.sideways:
-        reach = 0.5 * (fixing.sideways - 1) * plain(fixing.gap_sideways)
+        reach = 0.5 * (fixing.sideways - 1) * over_spots(fixing.gap_sideways)
     F = np.abs(effects.horn_force)
-    arms = np.abs(effects.horn_points[:, 1])
+    arms = by_case(np.abs(effects.horn_points[..., 1]))
     letters = {
         "F_x": Term(F[..., 0], "force", "pull across the arm at limit"),
         "F_y": Term(F[..., 1], "force", "pull along the pins at limit"),
@@ -153,11 +154,12 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
 
 
 def _arms(effects: Effects) -> tuple[str, ...]:
-    if len(effects.horn_points) == 1:
+    points = effects.horn_points.reshape(-1, *effects.horn_points.shape[-2:])[0]
+    if len(points) == 1:
         return ("",)
     said = effects.surface.said
     left = effects.surface.left_is
-    return tuple(said("left" if z * left > 0 else "right") for _, z in effects.horn_points)
+    return tuple(said("left" if z * left > 0 else "right") for _, z in points)
 
 
 def _bolt(effects: Effects, horn: Horn) -> Iterator[Check]:
@@ -189,7 +191,7 @@ def _bolt(effects: Effects, horn: Horn) -> Iterator[Check]:
     out = "2 * F_su * t * (e - 0.383 * D)"
     yield item.check("tear-out", "bolt tears out", out, "FS * P", base | tears, "P", SHEAR_OUT_SOURCE)
     edge = plate.bolt_edge
-    wide = 2.0 * numbers(edge) if edge.known else None
+    wide = 2.0 * over_spots(edge) if edge.known else None
     parts = {
         "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
         "w": Term(wide, "length", "width at the bolt, two edge distances", edge.source, edge.key),

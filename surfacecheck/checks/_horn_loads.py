@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
-from surfacecheck.provenance import plain
+from surfacecheck.provenance import over_stations
 from surfacecheck.statics import share_group
 
 if TYPE_CHECKING:
@@ -30,11 +30,11 @@ class HornLoad:
 
     Attributes
     ----------
-    x, z : ndarray, shape (R,)
+    x, z : ndarray, shape (..., R)
         Places of the rivets [m].
-    share : ndarray, shape (C, R, 3)
+    share : ndarray, shape (..., C, R, 3)
         (x, y, z) of each rivet [N].
-    shear, tension : ndarray, shape (C, R)
+    shear, tension : ndarray, shape (..., C, R)
         [N].
     """
 
@@ -92,16 +92,15 @@ def horn_load(effects: Effects) -> HornLoad | None:
         return None
     fixing = horn.fixed_with
     n_x, n_z = fixing.fore_aft or 1, fixing.sideways or 1
-    gap_x = plain(fixing.gap_fore_aft) if fixing.gap_fore_aft.known else 0.0
-    gap_z = plain(fixing.gap_sideways) if fixing.gap_sideways.known else 0.0
-    first = plain(fixing.first_behind)
-    x = np.repeat(first + gap_x * np.arange(n_x), n_z)
-    z = np.tile((np.arange(n_z) - 0.5 * (n_z - 1)) * gap_z, n_x)
-    share = np.zeros((len(effects.cases), x.size, 3))
-    for p, (at_x, at_z) in enumerate(effects.horn_points):
-        F = effects.horn_force[:, p]
+    gap_x, gap_z = (over_stations(gap) if gap.known else 0.0 for gap in (fixing.gap_fore_aft, fixing.gap_sideways))
+    x = over_stations(fixing.first_behind) + gap_x * np.repeat(np.arange(n_x), n_z)
+    z = np.tile(np.arange(n_z) - 0.5 * (n_z - 1), n_x) * gap_z
+    share = np.zeros((len(effects.cases), n_x * n_z, 3))
+    for p in range(effects.horn_points.shape[-2]):
+        F, at = effects.horn_force[..., p, :], effects.horn_points[..., p, :]
+        offset = np.stack([np.zeros_like(at[..., 0]), at[..., 1], at[..., 0]], axis=-1)
         try:
-            part = share_group(z, x, F[:, [1, 2, 0]], offset=(0.0, at_z, at_x))
+            part = share_group(z, x, F[..., [1, 2, 0]], offset=offset)
         except SurfaceError:  # one rivet, or one line of them, holds no couple: horn_checks says so
             return None
         share = share + part[..., [2, 0, 1]]

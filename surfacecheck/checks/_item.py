@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._check import Term
+    from surfacecheck.checks._names import Names
     from surfacecheck.provenance import Source
 
 __all__ = ["Item"]
@@ -42,8 +43,8 @@ class Item:
     place: str
     part: str
     cases: tuple[str, ...]
-    spots: tuple[str, ...]
-    spot_cases: tuple[str, ...] = ()
+    spots: Names
+    spot_cases: Names = ()
     factors: str = ""
     subject: str = ""
     notes: tuple[str, ...] = ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import lru_cache, reduce
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -12,7 +12,7 @@ from surfacecheck.checks._layers import Joint, Layer
 from surfacecheck.checks._sheared import WRINKLE, Draft, Shearing, Wrinkled, factor_of, finished
 from surfacecheck.library import rivet_strength
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import Basis, Source, numbers
+from surfacecheck.provenance import Basis, Source, numbers, over_spots
 from surfacecheck.strength import (
     BEARING_SOURCE,
     INTERACTION_SOURCE,
@@ -95,7 +95,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
         return
     _, factor, FS = factor_of(shearing.factors)
     T = Term(joint.tension, "force", "pull on one rivet at limit")
-    P_t = Term(pull.si, "force", "pull strength of one rivet", pull.source, pull.key)
+    P_t = Term.of(pull, "force", "pull strength of one rivet")
     letters = {"T": T, "FS": FS, "P_t": P_t}
     much = solid and P_s is not None and bool(np.any(tension_unwelcome(factor * joint.tension, P_s)))
     unwelcome = (UNWELCOME,) if much else ()
@@ -108,7 +108,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
     if joint.wrinkle is not None:
         terms["r"] = Term(joint.wrinkle, "", WRINKLE)
         proof = "(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*r))))/P_s)**2 + (lam*FS*T/P_t)**2"
-        wrinkled = Wrinkled(proof, joint.shear / P_s, joint.tension / pull.si, factor)
+        wrinkled = Wrinkled(proof, joint.shear / P_s, joint.tension / over_spots(pull), factor)
     yield Draft(
         "rivet-both",
         "rivet gives, shear and pull together",
@@ -127,9 +127,9 @@ def _single_shear(joint: Joint, shear: Value) -> tuple[Array | float | None, tup
     sheets = [layer.thickness for layer in joint.layers if layer.thickness.known and not layer.thickness.absent]
     solid = joint.rivet.set is RivetSet.SOLID
     if not (solid and shear.known and sheets and joint.rivet.diameter.known):
-        return shear.si, ()
-    thin = np.minimum.reduce([numbers(t) for t in sheets])
-    return np.asarray(numbers(shear) * thin_sheet_single(numbers(joint.rivet.diameter), thin)), (LOWERED,)
+        return Term.of(shear, "force", "").values, ()
+    thin = reduce(np.minimum, [over_spots(t) for t in sheets])
+    return np.asarray(over_spots(shear) * thin_sheet_single(over_spots(joint.rivet.diameter), thin)), (LOWERED,)
 
 
 def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
@@ -146,12 +146,12 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
     notes: tuple[str, ...] = ()
     known_edge = layer.edge.known and rivet.diameter.known
     if known_edge:
-        e_over_D = numbers(layer.edge) / numbers(rivet.diameter)
+        e_over_D = over_spots(layer.edge) / over_spots(rivet.diameter)
         outside = ~bearing_covered(e_over_D)
     else:
         notes = (f"edge of {layer.words} not given: taken as two diameters or more",)
     if rivet.diameter.known and layer.thickness.known:
-        covered = sheet_covered(numbers(rivet.diameter), numbers(layer.thickness))
+        covered = sheet_covered(over_spots(rivet.diameter), over_spots(layer.thickness))
         notes = notes if np.all(covered) else (*notes, THIN)
     what = f"load of one rivet on {layer.words} at limit"
     bears, too_wide = _bears(rivet)
@@ -186,7 +186,7 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             what=what,
             outside=outside,
         )
-    if joint.pitch:
+    if joint.pitch is not None and np.all(np.asarray(joint.pitch) > 0.0):
         yield shearing.draft(
             f"{layer.name}-between-holes",
             f"{layer.words} tears between the holes",
@@ -206,7 +206,7 @@ def _bears(rivet: Rivet) -> tuple[Term, bool]:
         return hole, False
     if np.all(numbers(rivet.hole) <= numbers(widest)):
         return hole, False
-    bearing = np.minimum(numbers(rivet.hole), numbers(widest))
+    bearing = np.minimum(over_spots(rivet.hole), over_spots(widest))
     return Term(bearing, "length", "widest hole the rivet is made for", widest.source, widest.key), True
 
 
@@ -215,10 +215,10 @@ def _bearing(low: Value, high: Value, e_over_D: Array | float) -> Array | float 
     if not high.known:
         return None
     if not low.known:
-        return np.where(np.asarray(e_over_D) >= 2.0, numbers(high), 0.75 * numbers(high))
+        return np.where(np.asarray(e_over_D) >= 2.0, over_spots(high), 0.75 * over_spots(high))
     if isinstance(low.si, float) and isinstance(high.si, float) and np.ndim(e_over_D) == 0:
         return _bearing_of_one(max(float(e_over_D), 1.5), low.si, high.si)
-    return np.asarray(bearing_stress(np.maximum(e_over_D, 1.5), numbers(low), numbers(high)))
+    return np.asarray(bearing_stress(np.maximum(e_over_D, 1.5), over_spots(low), over_spots(high)))
 
 
 @lru_cache(maxsize=1024)

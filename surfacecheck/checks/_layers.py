@@ -15,6 +15,7 @@ from surfacecheck.strength import Factors, fitting, joint_by_test
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from surfacecheck.checks._names import Names
     from surfacecheck.library import Material
     from surfacecheck.model import Rivet, Surface
     from surfacecheck.provenance import Value
@@ -75,7 +76,7 @@ class Joint:
         Assumptions.
     subject : str
         For the sentence.
-    pitch : float or None
+    pitch : float, ndarray of shape (V, 1, 1), or None
         Real pitch of a row along the sheet's shear [m]; None for groups.
     spot_cases : tuple of str
         As in :class:`Check`.
@@ -88,12 +89,12 @@ class Joint:
     shear: Array
     tension: Array
     cases: tuple[str, ...]
-    spots: tuple[str, ...]
+    spots: Names
     wrinkle: Array | None = None
     notes: tuple[str, ...] = ()
     subject: str = "this rivet"
-    pitch: float | None = None
-    spot_cases: tuple[str, ...] = ()
+    pitch: Array | float | None = None
+    spot_cases: Names = ()
 
     @cached_property
     def pulled(self) -> bool:

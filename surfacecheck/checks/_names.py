@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 if TYPE_CHECKING:
     import numpy as np
@@ -12,12 +12,12 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["Names", "StackNames", "name_at", "picked", "pretty_place", "station_names"]
+__all__ = ["Names", "StackNames", "name_at", "picked", "pretty_place", "rib_names", "station_names"]
 
 
 @dataclass(frozen=True, eq=False)
-class StackNames:
-    """Names that differ from variant to variant.
+class StackNames(Sequence[str]):
+    """Names that differ from variant to variant; taken as a plain sequence, those of the first.
 
     Attributes
     ----------
@@ -34,8 +34,12 @@ class StackNames:
         """How many names each variant has."""
         return self.size
 
+    def __getitem__(self, index: Any) -> Any:
+        """Give a name of the first variant."""
+        return self.make(0, range(self.size)[index])
 
-Names: TypeAlias = tuple[str, ...] | StackNames
+
+Names: TypeAlias = Sequence[str]
 
 
 def name_at(names: Names, variant: int, index: int) -> str:
@@ -83,6 +87,24 @@ def picked(names: Names, at: NDArray[np.intp]) -> Names:
 def pretty_place(metres: float) -> str:
     """Name a place along the pins: ``at 325 mm``."""
     return f"at {metres * 1e3:.0f} mm"
+
+
+def rib_names(y: Array) -> Names:
+    """Name ribs by their number and place: ``rib 2 at 90 mm``.
+
+    Parameters
+    ----------
+    y : ndarray, shape (R,) or (V, R)
+        Places [m].
+
+    Returns
+    -------
+    Names
+        R of them.
+    """
+    if y.ndim == 1:
+        return tuple(f"rib {i + 1} {pretty_place(one)}" for i, one in enumerate(y))
+    return StackNames(y.shape[-1], lambda variant, i: f"rib {i + 1} {pretty_place(float(y[variant, i]))}")
 
 
 def station_names(y: Array) -> Names:

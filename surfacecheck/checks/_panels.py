@@ -12,8 +12,9 @@ from surfacecheck.checks._item import Item
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
-from surfacecheck.provenance import Basis, Source, Value, numbers, plain
+from surfacecheck.provenance import Basis, Source, Value, over_spots, over_stations
 from surfacecheck.sections.box import sides_of
+from surfacecheck.stacks import by_case
 from surfacecheck.strength import member, shear_coefficient
 
 if TYPE_CHECKING:
@@ -46,21 +47,29 @@ def bay_edges(effects: Effects) -> tuple[Array, Array]:
 
     Returns
     -------
-    tuple of ndarray, each of shape (S,)
+    tuple of ndarray, each of shape (..., S)
         Place of the rib below and above [m]; the ends of the surface where there is none.
     """
+    marks, upper = _marks(effects)
+    edges = effects.span.breaks[..., marks]
+    return edges[..., upper - 1], edges[..., upper]
+
+
+def _marks(effects: Effects) -> tuple[list[int], NDArray[np.intp]]:
+    """Give the breaks at which a panel may end, and for every station which of them stands above it."""
     span = effects.span
-    marks = np.unique(np.concatenate([[span.breaks[span.root]], span.breaks[list(span.ribs)], [span.breaks[span.tip]]]))
-    middle = 0.5 * (span.breaks[span.bay] + span.breaks[span.bay + 1])
-    upper = np.clip(np.searchsorted(marks, middle), 1, len(marks) - 1)
-    return marks[upper - 1], marks[upper]
+    marks = sorted({span.root, *span.ribs, span.tip})
+    return marks, np.clip(np.searchsorted(marks, span.bay, side="right"), 1, len(marks) - 1)
 
 
-def _critical(effects: Effects, width: Array, t: Array, modulus: float, poisson: float) -> Array:
-    """Shear flow at which a panel from rib to rib wrinkles, simply supported, its mean width in the bay [N/m], (S,)."""
+def _critical(effects: Effects, width: Array, t: Array, modulus: Array, poisson: Array) -> Array:
+    """Shear flow at which a panel from rib to rib wrinkles, simply supported, its mean width in the bay."""
+    stations = effects.span.stations
     low, high = bay_edges(effects)
     length = high - low
-    mean = 0.5 * (np.interp(low, effects.span.y, width) + np.interp(high, effects.span.y, width))
+    marks, upper = _marks(effects)
+    at_mark = width[..., [stations.after(b) if b < len(stations.cells) else -1 for b in marks]]
+    mean = 0.5 * (at_mark[..., upper - 1] + at_mark[..., upper])
     short, long_ = np.minimum(length, mean), np.maximum(length, mean)
     k, short = shear_coefficient(long_, short)
     plate = np.pi**2 / (12.0 * (1.0 - poisson**2))
@@ -79,7 +88,7 @@ def skin_critical(effects: Effects, side: str) -> Array:
 
     Returns
     -------
-    ndarray, shape (S,)
+    ndarray, shape (..., S)
         At every station [N/m].
     """
     return effects.once(f"critical of {side}", lambda: _skin_critical(effects, side))
@@ -91,7 +100,7 @@ def _skin_critical(effects: Effects, side: str) -> Array:
     skin = _skin(effects, side)
     metal = metal_of(surface, skin.alloy, skin.thickness)
     width = np.hypot(box.edge_x - box.web_x, 0.5 * box.height)
-    return _critical(effects, width, box.skin_t[side], plain(metal.modulus), _poisson(metal.poisson))
+    return _critical(effects, width, box.skin_t[side], over_stations(metal.modulus), _poisson(metal.poisson))
 
 
 def _skin(effects: Effects, side: str) -> Skin:
@@ -99,8 +108,8 @@ def _skin(effects: Effects, side: str) -> Skin:
     return skin
 
 
-def _poisson(value: Value) -> float:
-    return plain(value) if value.known else 0.33
+def _poisson(value: Value) -> Array:
+    return over_stations(value) if value.known else np.asarray(0.33)
 
 
 def skin_wrinkle(effects: Effects, side: str, flow: Array | None = None) -> Array:
@@ -112,16 +121,16 @@ def skin_wrinkle(effects: Effects, side: str, flow: Array | None = None) -> Arra
         With flows.
     side : str
         ``plus`` or ``minus``.
-    flow : ndarray, shape (C, S), optional
+    flow : ndarray, shape (..., C, S), optional
         Flow to compare [N/m]; the skin's own where not given.
 
     Returns
     -------
-    ndarray, shape (C, S)
+    ndarray, shape (..., C, S)
         Ratio [-].
     """
     crossing = effects.mean(f"skin_{side}") if flow is None else flow
-    return np.asarray(np.abs(crossing) / skin_critical(effects, side))
+    return np.asarray(np.abs(crossing) / by_case(skin_critical(effects, side)))
 
 
 def panel_checks(effects: Effects) -> Iterator[Check]:
@@ -156,7 +165,9 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     kept = worst_case(flow)
     spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
     q = Term(kept.of(flow), "line_load", f"shear flow of the {words} at limit")
-    critical = Term(kept.of(skin_critical(effects, side)), "line_load", "shear flow at which the panel wrinkles")
+    critical = Term(
+        kept.of(by_case(skin_critical(effects, side))), "line_load", "shear flow at which the panel wrinkles"
+    )
     yield Item(place, f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
         "wrinkles",
         "wrinkles in shear",
@@ -171,7 +182,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     metal = metal_of(surface, skin.alloy, skin.thickness)
     allowed = None
     if metal.shear.known and metal.tension.known:
-        allowed = np.minimum(numbers(metal.shear), 0.5 * numbers(metal.tension))
+        allowed = np.minimum(over_spots(metal.shear), 0.5 * over_spots(metal.tension))
     yield Item(place, f"the {words}", ("",), spots, cases, factors.line, "this skin").check(
         "shear",
         "tears in shear",
@@ -179,7 +190,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
         "FS * q",
         {
             "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", WRINKLED_SHEAR, metal.shear.key),
-            "t": Term(kept.of(box.skin_t[side]), "length", f"thickness of the {words}"),
+            "t": Term(kept.of(by_case(box.skin_t[side])), "length", f"thickness of the {words}"),
             "q": q,
             "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
         },
@@ -196,12 +207,13 @@ def _web(effects: Effects) -> Iterator[Check]:
     metal = metal_of(surface, spar.alloy, spar.thickness)
     if not (metal.modulus.known and spar.thickness.known):
         return
-    modulus, nu = plain(metal.modulus), _poisson(metal.poisson)
+    modulus, nu = over_stations(metal.modulus), _poisson(metal.poisson)
     t = box.web_t + 0.0 * box.height
     critical = _critical(effects, box.height, t, modulus, nu)
     bending = 23.9 * np.pi**2 / (12.0 * (1.0 - nu**2)) * modulus * (t / box.height) ** 2
     stress = 0.5 * np.abs(node_stress(effects, "corner_plus") - node_stress(effects, "corner_minus"))
-    shear = np.abs(effects.peak("web")) * t / (t + box.doubler_t)
+    shear = np.abs(effects.peak("web")) * by_case(t / (t + box.doubler_t))
+    critical, bending = by_case(critical), by_case(bending)
     kept = keep((shear / critical, stress / bending))
     spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
     yield Item("panel.web", "web of the spar", ("",), spots, cases, subject="this web").check(

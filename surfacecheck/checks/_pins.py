@@ -12,7 +12,7 @@ from surfacecheck.checks._item import Item
 from surfacecheck.checks._layers import factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import Held, TurnsIn
-from surfacecheck.provenance import Basis, Source, numbers
+from surfacecheck.provenance import Basis, Source, over_spots
 from surfacecheck.strength import LUG_SOURCE, PIN_SOURCE, turning_bearing
 
 if TYPE_CHECKING:
@@ -44,9 +44,9 @@ def pin_checks(effects: Effects) -> Iterator[Check]:
         bracket = surface.brackets.get(surface.hinges[name].bracket)
         if bracket is None:
             continue
-        force = effects.reactions[:, index]
+        force = effects.reactions[..., index, :]
         P = Term(
-            np.hypot(force[:, [0]], force[:, [2]]),
+            np.hypot(force[..., [0]], force[..., [2]]),
             "force",
             "load of the pin at limit, sideways and fore-and-aft together",
         )
@@ -62,7 +62,7 @@ def _bearing(surface: Surface, bracket: Bracket, item: Item, P: Term) -> Check:
     pin = bracket.pin
     if pin.turns_in is TurnsIn.BEARING:
         key = pin.bearing_load.key or f"bracket.{bracket.name}.pin.crushing_strength"
-        rating = Term(pin.bearing_load.si, "force", "approved load of the bearing", pin.bearing_load.source, key)
+        rating = Term.of(pin.bearing_load, "force", "approved load of the bearing")._replace(key=key)
         rated = replace(item, factors="1.0 on the approved rating, limit load", subject="the bearing")
         over = "bearing is over its rating"
         return rated.check("bearing-rating", over, "P_r", "P", {"P_r": rating, "P": P}, "P", RATING)
@@ -95,25 +95,25 @@ def _pin(surface: Surface, bracket: Bracket, item: Item, P: Term) -> Iterator[Ch
     D = Term.of(pin.diameter, "length", "pin")
     terms = {
         "n": Term(planes, "", "planes that shear", key=f"{key}.held"),
-        "F_su": Term(shear.si, "stress", "shear strength of the pin", shear.source, f"{key}.shear_strength"),
+        "F_su": Term.of(shear, "stress", "shear strength of the pin")._replace(key=f"{key}.shear_strength"),
         "D": D,
         "FS": FS,
         "P": P,
     }
     yield item.check("shear", "pin shears", "n * F_su * pi / 4 * D**2", "FS * P", terms, "P", PIN_SOURCE)
-    strength, source = metal.tension.si, metal.tension.source
+    F_tu = Term.of(metal.tension, "stress", "tensile strength of the pin")
     if not metal.tension.known:
-        strength = numbers(shear) / 0.6 if shear.known else None
-        source = Source(Basis.COMMON_PRACTICE, "F_tu taken as F_su / 0.6")
-    gap = pin.gap
-    open_by = gap.si if gap.known or not gap.absent else 0.0
+        strength = over_spots(shear) / 0.6 if shear.known else None
+        F_tu = F_tu._replace(values=strength, source=Source(Basis.COMMON_PRACTICE, "F_tu taken as F_su / 0.6"))
+    gap = Term.of(pin.gap, "length", "gap between leg and fin lug")
+    gap = gap._replace(values=0.0) if pin.gap.absent and not pin.gap.known else gap
     terms = {
-        "F_tu": Term(strength, "stress", "tensile strength of the pin", source, f"{key}.shear_strength"),
+        "F_tu": F_tu._replace(key=f"{key}.shear_strength"),
         "D": D,
         "FS": FS,
         "P": P,
         "t": Term.of(bracket.thickness, "length", "thickness of the leg"),
-        "g": Term(open_by, "length", "gap between leg and fin lug", gap.source, gap.key),
+        "g": gap,
     }
     arm = "P / 2 * (t / 2 + t / 4 + g)" if pin.held is Held.BOTH else "P * (t / 2 + t / 2 + g)"
     bent = f"FS * 32 / (pi * D**3) * {arm}"

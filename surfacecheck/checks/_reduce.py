@@ -7,8 +7,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._names import picked
+
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import ArrayLike, NDArray
+
+    from surfacecheck.checks._names import Names
 
     Array = NDArray[np.float64]
 
@@ -55,8 +61,8 @@ class Kept:
 
     Attributes
     ----------
-    case, spot : ndarray of int, shape (K,)
-        Where each stands along the two axes.
+    case, spot : ndarray of int, shape (K,) or (V, K)
+        Where each stands along the two axes; of a stack, where each stands in every variant.
     """
 
     case: NDArray[np.intp]
@@ -67,30 +73,36 @@ class Kept:
 
         Parameters
         ----------
-        values : array_like, shape (C, S), (C, 1), (S,) or ()
+        values : array_like, shape (..., C, S), (..., C, 1), (..., 1, S), (S,) or ()
             Over all cases and spots [any].
 
         Returns
         -------
-        ndarray, shape (1, K)
+        ndarray, shape (..., 1, K)
             The same at the kept ones, under the one case that is left on the axis.
         """
         array = np.asarray(values, dtype=np.float64)
         if array.ndim == 0:
-            return np.full((1, self.case.size), array)
-        if array.ndim == 1:
-            return np.asarray(array[self.spot][None, :])
-        return np.asarray(
-            array[self.case if array.shape[0] > 1 else 0, self.spot if array.shape[1] > 1 else 0][None, :]
-        )
+            return np.full((1, self.case.shape[-1]), array)
+        array = array[None, :] if array.ndim == 1 else array
+        case = self.case if array.shape[-2] > 1 else 0
+        spot = self.spot if array.shape[-1] > 1 else 0
+        if self.case.ndim == 1:
+            chosen = np.broadcast_to(array[..., case, spot], (*array.shape[:-2], self.case.size))
+        elif array.ndim == 2:
+            chosen = np.broadcast_to(array[case, spot], self.case.shape)
+        else:
+            variant = np.arange(len(self.case))[:, None] if len(array) > 1 else 0
+            chosen = np.broadcast_to(array[variant, case, spot], self.case.shape)
+        return np.asarray(chosen[..., None, :])
 
-    def spots(self, names: tuple[str, ...]) -> tuple[str, ...]:
+    def spots(self, names: Names) -> Names:
         """Names of the kept spots."""
-        return tuple(names[i] for i in self.spot)
+        return picked(names, self.spot)
 
-    def cases(self, names: tuple[str, ...]) -> tuple[str, ...]:
+    def cases(self, names: Names) -> Names:
         """Case of each kept spot."""
-        return tuple(names[i] for i in self.case)
+        return picked(names, self.case)
 
 
 def keep(*sets: tuple[Array, ...]) -> Kept:
@@ -98,21 +110,34 @@ def keep(*sets: tuple[Array, ...]) -> Kept:
 
     Parameters
     ----------
-    *sets : tuple of ndarray, each of shape (C, S)
+    *sets : tuple of ndarray, each of shape (..., C, S)
         Loads that one check reads together, none negative [any]. Strengths must be the same at every spot.
 
     Returns
     -------
     Kept
-        Each once, in the order of cases and spots.
+        Each once, in the order of cases and spots; in a stack the variants that have fewer repeat their last.
     """
     width = sets[0][0].shape[-1]
+    if all(load.ndim == 2 for loads in sets for load in loads):
+        return Kept(*np.divmod(_worst_of(sets), width))
+    variants = max(len(load) for loads in sets for load in loads if load.ndim == 3)
+    each = [
+        _worst_of([tuple(load[v] if load.ndim == 3 else load for load in loads) for loads in sets])
+        for v in range(variants)
+    ]
+    most = max(found.size for found in each)
+    return Kept(*np.divmod(np.stack([np.pad(found, (0, most - found.size), mode="edge") for found in each]), width))
+
+
+def _worst_of(sets: Sequence[tuple[Array, ...]]) -> NDArray[np.intp]:
+    """Find those of one surface, as indices into cases and spots laid one after the other."""
     found: set[int] = set()
     for loads in sets:
         found.update(
             [int(np.argmax(loads[0]))] if len(loads) == 1 else front(*(load.ravel() for load in loads)).tolist()
         )
-    return Kept(*np.divmod(np.array(sorted(found)), width))
+    return np.array(sorted(found), dtype=np.intp)
 
 
 def worst_case(effect: Array) -> Kept:
@@ -120,7 +145,7 @@ def worst_case(effect: Array) -> Kept:
 
     Parameters
     ----------
-    effect : ndarray, shape (C, S)
+    effect : ndarray, shape (..., C, S)
         What the load does [any].
 
     Returns
@@ -128,6 +153,6 @@ def worst_case(effect: Array) -> Kept:
     Kept
         One case a spot, in the order of cases and spots.
     """
-    case = np.argmax(effect, axis=0)
-    order = np.argsort(case, kind="stable")
-    return Kept(case[order], order)
+    case = np.argmax(effect, axis=-2)
+    order = np.argsort(case, axis=-1, kind="stable")
+    return Kept(np.take_along_axis(case, order, axis=-1), order)

@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._effects import Effects, pretty_place
+from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._layout import RowPlan, plan_row, reach
+from surfacecheck.checks._names import Names, picked, rib_names
 from surfacecheck.checks._panels import skin_wrinkle
 from surfacecheck.checks._spar import node_stress
-from surfacecheck.provenance import numbers
+from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
+from surfacecheck.stacks import by_case, over_both
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,17 +42,17 @@ class RowLoad:
         From the file.
     kind : str
         ``spar``, ``edge``, ``rib``, ``rib-spar`` or ``doubler``.
-    layers : dict of str to ndarray, shape (cases, spots)
+    layers : dict of str to ndarray, shape (..., cases, spots)
         What each sheet hands to one rivet [N].
-    shear, tension : ndarray, shape (cases, spots)
+    shear, tension : ndarray, shape (..., cases, spots)
         Worst shear plane, and pull, of one rivet [N].
-    wrinkle : ndarray, shape (cases, spots), or None
+    wrinkle : ndarray, shape (..., cases, spots), or None
         Shear over shear at buckling, at limit [-]; None where no sheet that wrinkles ends here.
     effects : Effects
         The cases it was read from.
     spots : tuple of str
         Names of the spots.
-    flow : ndarray, shape (cases, spots)
+    flow : ndarray, shape (..., cases, spots)
         Load a metre of row [N/m].
     notes : tuple of str
         Assumptions.
@@ -64,7 +66,7 @@ class RowLoad:
     tension: Array
     wrinkle: Array | None
     effects: Effects
-    spots: tuple[str, ...]
+    spots: Names
     flow: Array
     notes: tuple[str, ...] = ()
 
@@ -120,7 +122,8 @@ def row_loads(effects: Effects) -> Iterator[RowLoad]:
 def _within(load: RowLoad) -> RowLoad:
     """Leave to each of several rows of the same sheets, one after the other along the pins, its own stretch."""
     low, high = reach(load.effects.surface, load.row)
-    here = (load.effects.span.y >= low) & (load.effects.span.y <= high)
+    y = load.effects.span.y
+    here = by_case((y >= np.asarray(low)[..., None]) & (y <= np.asarray(high)[..., None]))
     if here.all() or not here.any():
         return load
     shear, tension, flow = (one * here for one in (load.shear, load.tension, load.flow))
@@ -148,7 +151,7 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
             flows[name] = -effects.mean("nose")
     if not flows:
         return None
-    share = plan.pitch / plan.lines
+    share = over_both(plan.pitch) / plan.lines
     spar = np.add.reduce([*flows.values()])  # the spar takes what all sheets bring, wherever it lies in the stack
     met = [-spar if name == "spar" else flows[name] for name in row.joins if name in {*flows, "spar"}]
     planes = [np.abs(passed) for passed in accumulate(met[:-1], np.add)]
@@ -174,9 +177,9 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if box is None or not (box.has("skin_plus") and box.has("skin_minus")) or "edge" not in box.nodes:
         return None
     plus, minus = effects.mean("skin_plus"), effects.mean("skin_minus")
-    t_plus, t_minus = box.skin_t["plus"], box.skin_t["minus"]
+    t_plus, t_minus = by_case(box.skin_t["plus"]), by_case(box.skin_t["minus"])
     passed = np.abs(plus + (minus - plus) * t_plus / (t_plus + t_minus))
-    share = plan.pitch / plan.lines
+    share = over_both(plan.pitch) / plan.lines
     wrinkle = np.maximum(skin_wrinkle(effects, "plus", passed), skin_wrinkle(effects, "minus", passed))
     shear = passed * share
     layers = {name: shear for name in row.joins}
@@ -186,19 +189,19 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
 
 
 def _steps(effects: Effects, wall: str) -> Array:
-    """Step of a wall's flow across each rib, (C, R): what the rib hands to that sheet a metre."""
+    """Step of a wall's flow across each rib, (..., C, R): what the rib hands to that sheet a metre."""
     stations, flow = effects.span.stations, effects.mean(wall)
     last = len(stations.cells)
     out = []
     for b in effects.span.ribs:
-        outboard = flow[:, stations.after(b)] if b < last else 0.0 * flow[:, 0]
-        inboard = flow[:, stations.before(b)] if b > 0 else 0.0 * flow[:, 0]
+        outboard = flow[..., stations.after(b)] if b < last else 0.0 * flow[..., 0]
+        inboard = flow[..., stations.before(b)] if b > 0 else 0.0 * flow[..., 0]
         out.append(inboard - outboard)
     return np.stack(out, axis=-1)
 
 
-def _rib_spots(effects: Effects) -> tuple[str, ...]:
-    return tuple(f"rib {i + 1} {pretty_place(effects.span.breaks[b])}" for i, b in enumerate(effects.span.ribs))
+def _rib_spots(effects: Effects) -> Names:
+    return rib_names(effects.span.breaks[..., list(effects.span.ribs)])
 
 
 def _read_ribs(effects: Effects, values: Array) -> Array:
@@ -219,11 +222,10 @@ def _rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if not box.has(walls[0]):
         return None
     step = _read_ribs(effects, np.abs(_steps(effects, walls[0])))
-    pitch = np.broadcast_to(plan.rib_pitch, step.shape)
-    shear = step * pitch
+    shear = step * by_case(plan.rib_pitch)
     pull = np.zeros_like(shear)
     if name != "nose_skin":
-        pull = _read_ribs(effects, np.abs(effects.rib_load)) / plan.rib_count
+        pull = _read_ribs(effects, np.abs(effects.rib_load)) / by_case(plan.rib_count)
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
     if not effects.by_ribs.any():
         notes = (EVENLY,)
@@ -240,11 +242,11 @@ def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     for wall in ("skin_plus", "skin_minus"):
         if not box.has(wall):
             continue
-        depth = box.closed.step_z[:, box.wall(wall)]
+        depth = box.closed.step_z[..., box.wall(wall)]
         at = [effects.span.stations.before(b) if b > 0 else effects.span.stations.after(b) for b in effects.span.ribs]
-        given = given - _steps(effects, wall) * depth[at]
+        given = given - _steps(effects, wall) * by_case(depth[..., at])
     force = _read_ribs(effects, np.abs(given))
-    shear = force / max(plan.count, 1)
+    shear = force / over_both(np.maximum(plan.count, 1))
     notes: tuple[str, ...] = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
     if not effects.by_ribs.any():
         notes = (*notes, EVENLY)
@@ -263,18 +265,20 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     doubler = surface.sheet.doublers[names[0]]
     if doubler.on != "spar web" or not doubler.thickness.known or plan.start is None or plan.end is None:
         return None
-    inside = effects.span.between(plan.start - 1e-3, plan.end + 1e-3)
+    inside = effects.span.between(np.asarray(plan.start) - 1e-3, np.asarray(plan.end) + 1e-3)
     if not inside.any():
         return None
-    t_d, t_w = numbers(doubler.thickness), box.web_t
+    t_d, t_w = over_spots(doubler.thickness), by_case(box.web_t)
     share = t_d / (t_d + t_w)
-    flow = np.abs(effects.peak("web"))[:, inside] * share
-    stress = np.abs(_web_stress(effects))[:, inside]
-    wide = numbers(doubler.wide) if doubler.wide.known else box.height.max()
+    there = np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))
+    within = by_case(inside[..., there])
+    flow = np.abs(effects.peak("web"))[..., there] * share * within
+    stress = np.abs(_web_stress(effects))[..., there] * within
+    wide = over_spots(doubler.wide) if doubler.wide.known else by_case(box.height.max(axis=-1, keepdims=True))
     axial = stress.max(axis=-1, keepdims=True) * t_d * wide
-    halves = max(plan.count / 2.0, 1.0) * plan.lines
-    shear = np.hypot(flow * plan.pitch, axial / halves)
-    places = tuple(p for p, keep in zip(effects.places, inside, strict=True) if keep)
+    halves = over_both(np.maximum(np.asarray(plan.count) / 2.0, 1.0) * plan.lines)
+    shear = np.hypot(flow * over_both(plan.pitch), axial * within / halves)
+    places = picked(effects.places, there)
     notes = (
         "the doubler takes its share of the web's shear by thickness; its axial force comes in evenly over the rivets "
         "between its end and its middle",
@@ -284,7 +288,7 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
 
 
 def _web_stress(effects: Effects) -> Array:
-    """Mean direct stress of the web, at the middle of its depth, and a third of the bending over it [Pa], (C, S)."""
+    """Mean direct stress of the web, at mid-depth, and a third of the bending over it [Pa], (..., C, S)."""
     corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
     return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
 

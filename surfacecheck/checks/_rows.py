@@ -18,8 +18,9 @@ from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import UNKNOWN, Value, numbers
+from surfacecheck.provenance import UNKNOWN, Value, numbers, over_spots
 from surfacecheck.sections.box import sides_of
+from surfacecheck.stacks import by_case, over_both
 from surfacecheck.strength import FIXITY, FIXITY_SOURCE, INTER_RIVET_SOURCE
 
 if TYPE_CHECKING:
@@ -86,10 +87,14 @@ def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
         cases=("",),
         spots=kept.spots(load.spots),
         spot_cases=kept.cases(load.effects.cases),
-        pitch=load.plan.pitch if load.kind in {"spar", "edge"} else None,
+        pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if ratio is None else kept.of(ratio),
         notes=load.notes,
     )
+
+
+def _spaced(pitch: float | Array) -> float | Array:
+    return over_both(pitch) if np.ndim(pitch) else pitch
 
 
 def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
@@ -104,7 +109,8 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
     kind = "blind" if rivet.set is not RivetSet.SOLID else "protruding"
     kind = kind if rivet.head_kind in {None, HeadKind.PROTRUDING} else "countersunk"
     low, high = reach(surface, load.row)
-    here = (effects.span.y >= low) & (effects.span.y <= high)
+    y = effects.span.y
+    here = by_case((y >= np.asarray(low)[..., None]) & (y <= np.asarray(high)[..., None]))
     stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * here
     kept = worst_case(stress)
     terms = {
@@ -115,8 +121,8 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
             f"E of {metal.name}",
         ),
         "t": Term.of(skin.thickness, "length", f"thickness of the {WORDS[name]}"),
-        "p": Term(load.plan.pitch, "length", "real pitch"),
-        "n": Term(numbers(metal.modulus) / numbers(base.modulus), "", "E of the skin over E of the spar"),
+        "p": Term(_spaced(load.plan.pitch), "length", "real pitch"),
+        "n": Term(over_spots(metal.modulus) / over_spots(base.modulus), "", "E of the skin over E of the spar"),
         "f": Term(kept.of(stress), "stress", "compression of the flange under the skin at limit"),
     }
     item = Item(
@@ -169,5 +175,5 @@ def edge_of(surface: Surface, row: Row, name: str) -> Value:
     rivet = surface.rivets.get(row.rivet)
     if edge.known or not rim.known or rivet is None or not rivet.hole.known:
         return edge
-    centre = numbers(rim) + 0.5 * numbers(rivet.hole)
+    centre = np.asarray(numbers(rim) + 0.5 * numbers(rivet.hole))
     return replace(rim, si=centre if centre.ndim else float(centre))

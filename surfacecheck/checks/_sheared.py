@@ -39,7 +39,7 @@ class Wrinkled(NamedTuple):
     ----------
     proof : str
         Formula that gives 1 at that multiple ``lam``.
-    sheared, pulled : ndarray, shape (cases, spots)
+    sheared, pulled : ndarray, shape (..., cases, spots)
         Shear and pull at limit over their strengths, flat sheet [-].
     factor : float
         From limit load to the state that is checked [-].
@@ -176,8 +176,8 @@ def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterat
     waiting = [draft.wrinkled for draft in every if draft.wrinkled is not None]
     multiples: Iterator[Array] = iter(())
     if waiting and ratio is not None:
-        sheared, pulled = np.stack([w.sheared for w in waiting]), np.stack([w.pulled for w in waiting])
-        factor = np.array([w.factor for w in waiting])[:, None, None]
+        sheared, pulled = (np.stack(np.broadcast_arrays(*(w[i] for w in waiting))) for i in (1, 2))
+        factor = np.array([w.factor for w in waiting]).reshape(-1, *(1,) * (sheared.ndim - 1))
         multiples = iter(wrinkled_row_margin(sheared, pulled, ratio, factor) + 1.0)
     for one in every:
         terms, proof = one.terms, ""

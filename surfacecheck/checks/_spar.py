@@ -13,7 +13,8 @@ from surfacecheck.checks._reduce import worst_case
 from surfacecheck.checks._web import web_checks
 from surfacecheck.library import metal_of
 from surfacecheck.model import RivetSet
-from surfacecheck.provenance import Basis, Source, numbers, plain
+from surfacecheck.provenance import Basis, Source, numbers, over_spots
+from surfacecheck.stacks import by_case
 from surfacecheck.strength import FLANGE_FREE, NET_SECTION_SOURCE, PLATE_SOURCE, lip_stiffness, member, plate_constant
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def node_stress(effects: Effects, node: str) -> Array:
 
     Returns
     -------
-    ndarray, shape (C, S)
+    ndarray, shape (..., C, S)
         Stress of metal of the spar [Pa].
     """
     return effects.once(f"stress of {node}", lambda: _node_stress(effects, node))
@@ -57,11 +58,13 @@ def _node_stress(effects: Effects, node: str) -> Array:
     assert box is not None  # noqa: S101 - callers ask for stresses only where there are sections
     one, at = box.closed, box.node(node)
     N = effects.N
-    M_x = effects.M_x + one.z_c * N
-    M_z = effects.M_z - one.x_c * N
-    by_x = one.alpha * M_z - one.beta * M_x
-    by_z = one.beta * M_z - one.gamma * M_x
-    return np.asarray(by_x * (one.x[:, at] - one.x_c) + by_z * (one.z[:, at] - one.z_c) + N / one.area)
+    alpha, beta, gamma = by_case(one.alpha), by_case(one.beta), by_case(one.gamma)
+    M_x = effects.M_x + by_case(one.z_c) * N
+    M_z = effects.M_z - by_case(one.x_c) * N
+    by_x = alpha * M_z - beta * M_x
+    by_z = beta * M_z - gamma * M_x
+    x, z = by_case(one.x[..., at] - one.x_c), by_case(one.z[..., at] - one.z_c)
+    return np.asarray(by_x * x + by_z * z + N / by_case(one.area))
 
 
 def spar_checks(effects: Effects) -> Iterator[Check]:
@@ -106,7 +109,7 @@ def _direct(effects: Effects) -> Iterator[Check]:
     both, f = _worst(effects, np.maximum(most, -least), "greatest bending stress at limit", factors.line)
     low = None
     if metal.tension_yield.known and metal.compression_yield.known:
-        low = np.minimum(numbers(metal.tension_yield), numbers(metal.compression_yield))
+        low = np.minimum(over_spots(metal.tension_yield), over_spots(metal.compression_yield))
     of_yield = metal.compression_yield
     F_y = Term(low, "stress", f"lesser yield stress of {metal.name}", of_yield.source, of_yield.key)
     yield both.check("yield", "takes a set in bending", "F_y", "f", {"F_y": F_y, "f": f}, "f", BENDING)
@@ -135,21 +138,22 @@ def _buckles(effects: Effects, item: Item, f: Term, FS: Term, what: str) -> Chec
     box, spar = effects.box, effects.surface.sheet.spar
     assert box is not None  # noqa: S101
     metal = metal_of(effects.surface, spar.alloy, spar.thickness)
-    k, note = FLANGE_FREE, f"{what} taken as held at one edge only, the other free"
-    b = Term(box.flange, "length", "flange, middle of web to free edge", spar.flange.source)
+    k, note = np.asarray(FLANGE_FREE), f"{what} taken as held at one edge only, the other free"
+    b = Term(by_case(box.flange), "length", "flange, middle of web to free edge", spar.flange.source)
     if what == "lip":
         b = Term(
-            numbers(spar.lip) - 0.5 * numbers(spar.thickness),
+            over_spots(spar.lip) - 0.5 * over_spots(spar.thickness),
             "length",
             "lip, to the middle of the flange",
             spar.lip.source,
         )
     elif spar.lip.known and not spar.lip.absent:
-        holds = lip_stiffness(numbers(spar.lip), box.flange, numbers(spar.thickness)) >= LIP_HOLDS
+        stiff = lip_stiffness(over_spots(spar.lip), by_case(box.flange), over_spots(spar.thickness))
+        k = np.where(stiff >= LIP_HOLDS, SUPPORTED, FLANGE_FREE)
         note = "the lip is too low to hold the edge of the flange"
-        if np.all(holds):
-            k, note = SUPPORTED, "the lip holds the edge of the flange"
-    nu = plain(metal.poisson) if metal.poisson.known else 0.33
+        if np.all(k == SUPPORTED):
+            note = "the lip holds the edge of the flange"
+    nu = over_spots(metal.poisson) if metal.poisson.known else np.asarray(0.33)
     modulus = metal.modulus_compression if metal.modulus_compression.known else metal.modulus
     terms = {
         "k": Term(k, "", f"buckling coefficient of the {what}", PLATE_SOURCE),
@@ -178,7 +182,9 @@ def _net(effects: Effects, item: Item, f: Term, FS: Term) -> Iterator[Check]:
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)
     terms = {
         "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
-        "b": Term(box.flange, "length", "flange, middle of web to free edge", surface.sheet.spar.flange.source),
+        "b": Term(
+            by_case(box.flange), "length", "flange, middle of web to free edge", surface.sheet.spar.flange.source
+        ),
         "d": Term.of(largest.hole, "length", "hole of the skin rivets"),
         "FS": FS,
         "f": f,

@@ -8,9 +8,11 @@ import numpy as np
 
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
+from surfacecheck.checks._names import picked
 from surfacecheck.checks._reduce import worst_case
 from surfacecheck.library import metal_of
-from surfacecheck.provenance import Basis, Source, numbers
+from surfacecheck.provenance import Basis, Source, over_stations
+from surfacecheck.stacks import by_case
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 
 if TYPE_CHECKING:
@@ -47,9 +49,9 @@ def web_checks(effects: Effects) -> Iterator[Check]:
     metal = metal_of(effects.surface, spar.alloy, spar.thickness)
     factors = member()
     bare = [name for name in box.walls if name.startswith("web")]
-    stress = np.abs(effects.peak(bare[0])) / box.closed.t[:, box.wall(bare[0])]
+    stress = np.abs(effects.peak(bare[0])) / by_case(box.closed.t[..., box.wall(bare[0])])
     for name in bare[1:]:
-        stress = np.maximum(stress, np.abs(effects.peak(name)) / box.closed.t[:, box.wall(name)])
+        stress = np.maximum(stress, np.abs(effects.peak(name)) / by_case(box.closed.t[..., box.wall(name)]))
     kept = worst_case(stress)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
@@ -74,10 +76,10 @@ def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], fact
         if bracket is None or rivet is None or bracket.sideways is None:
             continue
         at = [*([stations.before(b)] if b > 0 else []), *([stations.after(b)] if b < len(stations.cells) else [])]
-        there = stress[:, at].max(axis=-1, keepdims=True)
+        there = stress[..., at].max(axis=-1, keepdims=True)
         more = terms | {
             "f_s": Term(there, "stress", "greatest shear stress of the whole web there at limit"),
-            "h": Term(box.height[at[:1]], "length", "depth of the web"),
+            "h": Term(by_case(box.height[..., at[:1]]), "length", "depth of the web"),
             "n": Term(float(bracket.sideways), "", "holes across the web"),
             "D": Term.of(rivet.hole, "length", "hole of the bracket's rivets"),
         }
@@ -100,13 +102,14 @@ def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors:
     for i, hole in enumerate(surface.sheet.spar.holes or ()):
         if not (hole.up.known and hole.across.known):
             continue
-        at = int(np.argmin(np.abs(effects.span.y - float(np.min(numbers(hole.up))))))
+        away = np.abs(effects.span.y - over_stations(hole.up))
+        at = int(np.argmin(away.reshape(-1, away.shape[-1]).max(axis=0)))
         more = terms | {
-            "f_s": Term(stress[:, [at]], "stress", "greatest shear stress of the whole web there at limit"),
-            "h": Term(box.height[[at]], "length", "depth of the web"),
+            "f_s": Term(stress[..., [at]], "stress", "greatest shear stress of the whole web there at limit"),
+            "h": Term(by_case(box.height[..., [at]]), "length", "depth of the web"),
             "D": Term.of(hole.across, "length", "lightening hole"),
         }
-        place, spots = f"spar.hole-{i + 1}", (effects.places[at],)
+        place, spots = f"spar.hole-{i + 1}", picked(effects.places, np.array([at]))
         item = Item(place, "web at a lightening hole", effects.cases, spots, factors=factors, subject="the web")
         yield item.check(
             "net-shear",
