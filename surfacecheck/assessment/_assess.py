@@ -8,33 +8,18 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment._gaps import find_gaps
-from surfacecheck.assessment._gather import box_at, effects_of
-from surfacecheck.assessment._load import put_on
 from surfacecheck.assessment._remarks import assumptions_of, remarks_of
 from surfacecheck.assessment._result import NOT_LOOKED_AT, Assessment
 from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._statics import horn_pull_of, pins_of, rests_of
+from surfacecheck.assessment._work import work
 from surfacecheck.checks import (
     Finding,
     Outcome,
     RowLoad,
-    bracket_checks,
-    bracket_loads,
     find_all,
-    horn_checks,
-    horn_load,
-    panel_checks,
-    pin_checks,
     plan_row,
-    row_checks,
-    row_loads,
-    spar_checks,
 )
-from surfacecheck.errors import SurfaceError
-from surfacecheck.loads import load_cases
-from surfacecheck.masses import weigh
-from surfacecheck.sections.box import box_needs
-from surfacecheck.statics.span import span_of
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -71,49 +56,29 @@ def assess(surface: Surface) -> Assessment:
     >>> assessment.pins[0].name  # doctest: +SKIP
     'bottom'
     """
-    span = span_of(surface)
-    masses = weigh(surface)
-    cases, missing = load_cases(surface, masses)
-    if not cases:
-        reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"
-        message = f"no load case can be built: {reasons}"
-        raise SurfaceError(message)
-    box = None if box_needs(surface) else box_at(surface, span)
-    loaded = put_on(surface, span, tuple(cases), masses, box)
-    effects = effects_of(surface, span, box, loaded)
-    counted = effects.only(np.resize(loaded.counts, len(effects.cases)))
-    whole = counted.only(~counted.rear_alone)
-    rows = tuple(row_loads(counted)) if box is not None else ()
-    brackets = tuple(bracket_loads(whole))
-    horn = horn_load(whole)
-    checks = [
-        *pin_checks(whole),
-        *bracket_checks(whole, brackets),
-        *horn_checks(whole, horn),
-        *spar_checks(counted),
-        *row_checks(counted, rows),
-        *panel_checks(counted),
-    ]
-    findings = _straddled(find_all(checks))
+    worked = work(surface)
+    span, masses, cases, loaded, box = worked.span, worked.masses, worked.cases, worked.loaded, worked.box
+    rows = worked.rows
+    findings = _straddled(find_all(worked.checks))
     return Assessment(
         surface=surface,
         span=span,
-        cases=tuple(cases),
-        missing_cases=tuple(missing),
+        cases=cases,
+        missing_cases=worked.missing,
         case_titles=loaded.titles,
         beam=loaded.beams[0],
         simple=loaded.beams[1],
-        effects=effects,
+        effects=worked.effects,
         pins=pins_of(surface, span, loaded),
         horn_pull=horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
         rows=rows,
-        brackets=brackets,
-        horn=horn,
+        brackets=worked.brackets,
+        horn=worked.horn,
         findings=findings,
         rules=rules_of(surface, span, rows),
         masses=masses,
         rests=rests_of(loaded.titles, loaded.beams[0]),
-        gaps=find_gaps(surface, findings, missing, box is None),
+        gaps=find_gaps(surface, findings, worked.missing, box is None),
         assumptions=assumptions_of(surface, box, loaded),
         remarks=(*_outside(findings), *remarks_of(surface, span, box, loaded)),
         not_looked_at=_not_looked_at(surface, rows, box is not None),

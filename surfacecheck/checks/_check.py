@@ -7,6 +7,7 @@ that a shown working cannot differ from what was computed.
 
 from __future__ import annotations
 
+import ast
 from dataclasses import dataclass, field
 from functools import lru_cache
 from types import CodeType
@@ -38,6 +39,8 @@ _FUNCTIONS: dict[str, Any] = {
     "sin": np.sin,
     "cos": np.cos,
     "pi": np.pi,
+    "squared": lambda x: x * x,
+    "cubed": lambda x: x * x * x,
 }
 
 WORKED_OUT = Source(Basis.WORKED_OUT)
@@ -252,9 +255,10 @@ def work(text: str, terms: Mapping[str, Term]) -> NDArray[np.float64]:
 
 
 def _worked(text: str, values: Mapping[str, float | NDArray[np.float64] | None]) -> NDArray[np.float64]:
-    return np.asarray(eval(_compiled(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
+    return np.asarray(eval(_ready(text), _FUNCTIONS, values), dtype=float)  # noqa: S307 - own formulas
 
 
+@lru_cache(maxsize=512)
 def names_in(text: str) -> tuple[str, ...]:
     """List the letters of a formula.
 
@@ -263,9 +267,21 @@ def names_in(text: str) -> tuple[str, ...]:
     >>> names_in("F_bru * D * t / (FS * P) - 1")
     ('F_bru', 'D', 't', 'FS', 'P')
     """
-    return _compiled(text).co_names
+    return compile(text, "<check>", "eval").co_names
+
+
+class _PowersByHand(ast.NodeTransformer):
+    """Write whole powers as products: a power of one number and of many may differ in the last bit."""
+
+    def visit_BinOp(self, node: ast.BinOp) -> ast.AST:
+        """Turn ``x**3`` into ``cubed(x)``."""
+        self.generic_visit(node)
+        by = node.right.value if isinstance(node.op, ast.Pow) and isinstance(node.right, ast.Constant) else None
+        name = {2: "squared", 3: "cubed"}.get(by) if isinstance(by, int) else None
+        return node if name is None else ast.Call(ast.Name(name, ast.Load()), [node.left], [])
 
 
 @lru_cache(maxsize=512)
-def _compiled(text: str) -> CodeType:
-    return compile(text, "<check>", "eval")
+def _ready(text: str) -> CodeType:
+    tree = _PowersByHand().visit(ast.parse(text, "<check>", "eval"))
+    return compile(ast.fix_missing_locations(tree), "<check>", "eval")

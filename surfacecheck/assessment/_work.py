@@ -1,0 +1,110 @@
+"""The load path itself, in order: load, beam, sections, rows and groups, checks; of one surface or of a stack."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.assessment._gather import box_at, effects_of
+from surfacecheck.assessment._load import put_on
+from surfacecheck.checks import (
+    bracket_checks,
+    bracket_loads,
+    horn_checks,
+    horn_load,
+    panel_checks,
+    pin_checks,
+    row_checks,
+    row_loads,
+    spar_checks,
+)
+from surfacecheck.errors import SurfaceError
+from surfacecheck.loads import load_cases
+from surfacecheck.masses import weigh
+from surfacecheck.sections.box import box_needs
+from surfacecheck.statics.span import span_of
+
+if TYPE_CHECKING:
+    from surfacecheck.assessment._load import Loaded
+    from surfacecheck.checks import BracketLoad, Check, Effects, HornLoad, RowLoad
+    from surfacecheck.loads import LoadCase, MissingCase
+    from surfacecheck.masses import Masses
+    from surfacecheck.model import Surface
+    from surfacecheck.sections.box import Box
+    from surfacecheck.statics.span import Span
+
+__all__ = ["Worked", "work"]
+
+
+@dataclass(frozen=True, eq=False)
+class Worked:
+    """A surface, or a stack of variants, followed from the airload to its checks.
+
+    Attributes
+    ----------
+    surface, span, masses, cases, missing, box, loaded, effects, rows, brackets, horn
+        As in :class:`Assessment`; arrays of a stack have its axis first.
+    checks : tuple of Check
+        Every check, not yet reduced to its worst.
+    """
+
+    surface: Surface
+    span: Span
+    masses: Masses
+    cases: tuple[LoadCase, ...]
+    missing: tuple[MissingCase, ...]
+    box: Box | None
+    loaded: Loaded
+    effects: Effects
+    rows: tuple[RowLoad, ...]
+    brackets: tuple[BracketLoad, ...]
+    horn: HornLoad | None
+    checks: tuple[Check, ...]
+
+
+def work(surface: Surface) -> Worked:
+    """Follow the design airload to the pins and lay out everything that is checked.
+
+    Parameters
+    ----------
+    surface : Surface
+        As read from a file, or with stacks of variants for numbers.
+
+    Returns
+    -------
+    Worked
+        With every check.
+
+    Raises
+    ------
+    SurfaceError
+        Where there is no outline, no load, or fewer than two hinges.
+    """
+    span = span_of(surface)
+    masses = weigh(surface)
+    cases, missing = load_cases(surface, masses)
+    if not cases:
+        reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"
+        message = f"no load case can be built: {reasons}"
+        raise SurfaceError(message)
+    box = None if box_needs(surface) else box_at(surface, span)
+    loaded = put_on(surface, span, tuple(cases), masses, box)
+    effects = effects_of(surface, span, box, loaded)
+    counted = effects.only(np.resize(loaded.counts, len(effects.cases)))
+    whole = counted.only(~counted.rear_alone)
+    rows = tuple(row_loads(counted)) if box is not None else ()
+    brackets = tuple(bracket_loads(whole))
+    horn = horn_load(whole)
+    checks = (
+        *pin_checks(whole),
+        *bracket_checks(whole, brackets),
+        *horn_checks(whole, horn),
+        *spar_checks(counted),
+        *row_checks(counted, rows),
+        *panel_checks(counted),
+    )
+    return Worked(
+        surface, span, masses, tuple(cases), tuple(missing), box, loaded, effects, rows, brackets, horn, checks
+    )
