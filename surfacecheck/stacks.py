@@ -6,16 +6,128 @@ spots)``; without a stack the leading axis is simply not there.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from dataclasses import fields, is_dataclass, replace
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import numpy as np
 
+from surfacecheck.provenance import Value
+
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import ArrayLike, NDArray
 
     Array = NDArray[np.float64]
 
-__all__ = ["by_case", "line_at", "over_both"]
+__all__ = ["by_case", "line_at", "one_of", "over_both", "stacked"]
+
+
+IGNORED = frozenset({"changes", "gaps", "remarks", "sources", "path", "sha256", "name", "drilled_already"})
+"""Fields that may differ between the variants of a stack: they change no number of the load path."""
+
+T = TypeVar("T")
+
+
+def stacked(variants: Sequence[T]) -> T | None:
+    """Lay several surfaces, or parts of them, into one whose numbers are stacks.
+
+    Parameters
+    ----------
+    variants : sequence
+        Of one dataclass: the same structure, words and counts; only numbers differ.
+
+    Returns
+    -------
+    dataclass or None
+        The first of them with a stack for each number that differs; None where more than numbers differ.
+
+    Examples
+    --------
+    >>> stacked([Value(1.0), Value(2.0)]).si
+    array([1., 2.])
+    """
+    try:
+        return cast("T", _merged(variants))
+    except _Differs:
+        return None
+
+
+class _Differs(Exception):
+    """A signal inside this module: more than numbers differ."""
+
+
+def _merged(nodes: Sequence[Any]) -> Any:
+    first = nodes[0]
+    if all(node is first for node in nodes):
+        return first
+    if any(type(node) is not type(first) for node in nodes):
+        raise _Differs
+    if isinstance(first, Value):
+        return _one_value(nodes)
+    if is_dataclass(first) and not isinstance(first, type):
+        names = [f.name for f in fields(first) if f.name not in IGNORED]
+        parts = {name: _merged([getattr(node, name) for node in nodes]) for name in names}
+        return replace(first, **{name: part for name, part in parts.items() if part is not getattr(first, name)})
+    if isinstance(first, dict):
+        if any(list(node) != list(first) for node in nodes):
+            raise _Differs
+        return {key: _merged([node[key] for node in nodes]) for key in first}
+    if isinstance(first, tuple):
+        if any(len(node) != len(first) for node in nodes):
+            raise _Differs
+        return tuple(_merged(part) for part in zip(*nodes, strict=True))
+    if any(node != first for node in nodes):
+        raise _Differs
+    return first
+
+
+def _one_value(values: Sequence[Value]) -> Value:
+    first = values[0]
+    if any(value.known != first.known or value.absent != first.absent for value in values):
+        raise _Differs
+    if first.si is None or all(value.si == first.si for value in values):
+        return first
+    return replace(first, si=np.array([value.si for value in values], dtype=np.float64))
+
+
+def one_of(stack: T, variant: int) -> T:
+    """Take one surface, or part of one, out of a stack.
+
+    Parameters
+    ----------
+    stack : dataclass
+        Whose numbers may be stacks.
+    variant : int
+        Which [-].
+
+    Returns
+    -------
+    dataclass
+        With plain numbers.
+
+    Examples
+    --------
+    >>> one_of(Value(np.array([1.0, 2.0])), 1).si
+    2.0
+    """
+    return cast("T", _one(stack, variant))
+
+
+def _one(node: Any, variant: int) -> Any:
+    if isinstance(node, Value):
+        return replace(node, si=float(node.si[variant])) if isinstance(node.si, np.ndarray) else node
+    if is_dataclass(node) and not isinstance(node, type):
+        parts = {f.name: _one(getattr(node, f.name), variant) for f in fields(node)}
+        changed = {name: part for name, part in parts.items() if part is not getattr(node, name)}
+        return replace(node, **changed) if changed else node
+    if isinstance(node, dict):
+        taken = {key: _one(part, variant) for key, part in node.items()}
+        return taken if any(taken[key] is not node[key] for key in node) else node
+    if isinstance(node, tuple):
+        taken_ = tuple(_one(part, variant) for part in node)
+        return taken_ if any(a is not b for a, b in zip(taken_, node, strict=True)) else node
+    return node
 
 
 def by_case(array: NDArray[Any]) -> NDArray[Any]:

@@ -4,6 +4,7 @@ from surfacecheck.assessment._as_data import as_data, finding_data
 from surfacecheck.assessment._assess import assess
 from surfacecheck.assessment._balance import balance_line, mass_table
 from surfacecheck.assessment._carry import Carried, PutForce, carry
+from surfacecheck.assessment._each import StackAssessment, assess_each, assess_stack
 from surfacecheck.assessment._result import (
     CAUTION,
     NOT_LOOKED_AT,
@@ -40,9 +41,12 @@ __all__ = [
     "PutForce",
     "Rest",
     "ShownFormula",
+    "StackAssessment",
     "Worst",
     "as_data",
     "assess",
+    "assess_each",
+    "assess_stack",
     "at_state",
     "balance_line",
     "bracket_table",

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["assess"]
+__all__ = ["assess", "straddled"]
 
 
 def assess(surface: Surface) -> Assessment:
@@ -59,7 +59,7 @@ def assess(surface: Surface) -> Assessment:
     worked = work(surface)
     span, masses, cases, loaded, box = worked.span, worked.masses, worked.cases, worked.loaded, worked.box
     rows = worked.rows
-    findings = _straddled(find_all(worked.checks))
+    findings = straddled(find_all(worked.checks))
     return Assessment(
         surface=surface,
         span=span,
@@ -69,13 +69,13 @@ def assess(surface: Surface) -> Assessment:
         beam=loaded.beams[0],
         simple=loaded.beams[1],
         effects=worked.effects,
-        pins=pins_of(surface, span, loaded),
+        pins=pins_of(surface, span.hinges, span.breaks, loaded),
         horn_pull=horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
         rows=rows,
         brackets=worked.brackets,
         horn=worked.horn,
         findings=findings,
-        rules=rules_of(surface, span, rows),
+        rules=rules_of(surface),
         masses=masses,
         rests=rests_of(loaded.titles, loaded.beams[0]),
         gaps=find_gaps(surface, findings, worked.missing, box is None),
@@ -85,7 +85,7 @@ def assess(surface: Surface) -> Assessment:
     )
 
 
-def _straddled(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+def straddled(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Where a margin carries and the bound beside it does not, it depends."""
     short = {
         (f.check.place, f.check.mode.removesuffix("-heel"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -46,6 +46,15 @@ class Loaded:
     beams: tuple[Beam, Beam]
     horn_force: Array
     horn_points: Array
+
+    def of(self, variant: int) -> Loaded:
+        """Take one variant's reactions, torque and horn forces out of a stack; the rest stays a stack."""
+
+        def one(array: Array, axes: int) -> Array:
+            return array[variant] if array.ndim > axes else array
+
+        both = [replace(beam, reactions=one(beam.reactions, 3), T_0=one(beam.T_0, 2)) for beam in self.beams]
+        return replace(self, beams=(both[0], both[1]), horn_force=one(self.horn_force, 3))
 
 
 def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None) -> Loaded:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks import RowLoad, edge_of, plan_row
+from surfacecheck.checks import edge_of, plan_row
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
 
     from surfacecheck.model import Rivet, Row, Surface
     from surfacecheck.provenance import Value
-    from surfacecheck.statics.span import Span
 
 __all__ = ["rules_of"]
 
@@ -41,24 +40,19 @@ def _head(rivet: Rivet) -> str:
     return "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
 
 
-def rules_of(surface: Surface, span: Span, rows: tuple[RowLoad, ...]) -> tuple[RuleResult, ...]:
+def rules_of(surface: Surface) -> tuple[RuleResult, ...]:
     """Hold a surface against the rules of the trade.
 
     Parameters
     ----------
     surface : Surface
         As described.
-    span : Span
-        Its places.
-    rows : tuple of RowLoad
-        Rows with loads; kept for the direction of load.
 
     Returns
     -------
     tuple of RuleResult
         Row by row, bracket by bracket; texts from other fields once for the surface.
     """
-    del span, rows
     results: list[RuleResult] = []
     once: list[RuleResult] = []
     for row in surface.rows.values():

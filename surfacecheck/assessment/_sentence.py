@@ -68,7 +68,7 @@ def needed(finding: Finding) -> Needed | None:
     def worth(value: float) -> float:
         terms = {**check.terms, unknown[0]: Term(value, term.quantity, term.means)}
         given = replace(check, terms=terms).work(check.available)
-        return float(np.broadcast_to(given, (len(check.cases), len(check.spots)))[finding.index])
+        return finding.at(given)
 
     if check.needs(check.required) or not worth(1.0) > 0.0:
         return None

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from surfacecheck.assessment._load import Loaded
     from surfacecheck.model import Surface
     from surfacecheck.statics import Beam
-    from surfacecheck.statics.span import Span
 
     Array = NDArray[np.float64]
 
@@ -28,15 +27,17 @@ def _worst(values: Array, titles: tuple[str, ...]) -> Worst:
     return Worst(float(values[at]), titles[at])
 
 
-def pins_of(surface: Surface, span: Span, loaded: Loaded) -> tuple[PinLoad, ...]:
+def pins_of(surface: Surface, hinges: dict[str, int], breaks: Array, loaded: Loaded) -> tuple[PinLoad, ...]:
     """List the worst load of each kind at each pin.
 
     Parameters
     ----------
     surface : Surface
         For the swings.
-    span : Span
-        Hinges.
+    hinges : dict of str to int
+        Break of each hinge, from root to tip [-].
+    breaks : ndarray, shape (B,)
+        Along the pins [m].
     loaded : Loaded
         Cases, and both idealisations.
 
@@ -56,7 +57,7 @@ def pins_of(surface: Surface, span: Span, loaded: Loaded) -> tuple[PinLoad, ...]
     handed = tuple(loaded.titles[i] for i in ribs)
     swing = max((plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)
     out = []
-    for h, (name, b) in enumerate(span.hinges.items()):
+    for h, (name, b) in enumerate(hinges.items()):
         x, y, z = (on_pin[:, h, i] for i in range(3))
         turned = [(x * np.cos(a) + z * np.sin(a), z * np.cos(a) - x * np.sin(a)) for a in (swing, -swing)]
         t_x = np.where(np.abs(turned[0][0]) > np.abs(turned[1][0]), turned[0][0], turned[1][0])
@@ -64,7 +65,7 @@ def pins_of(surface: Surface, span: Span, loaded: Loaded) -> tuple[PinLoad, ...]
         out.append(
             PinLoad(
                 name,
-                float(span.breaks[b]),
+                float(breaks[b]),
                 _worst(z, titles),
                 _worst(x, titles),
                 _worst(y, titles),

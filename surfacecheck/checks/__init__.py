@@ -15,6 +15,7 @@ from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads
 from surfacecheck.checks._rows import edge_of, row_checks
 from surfacecheck.checks._spar import node_stress, spar_checks
+from surfacecheck.checks._stack import StackFindings, find_stack
 
 __all__ = [
     "BracketLoad",
@@ -27,6 +28,7 @@ __all__ = [
     "Outcome",
     "RowLoad",
     "RowPlan",
+    "StackFindings",
     "Term",
     "bay_edges",
     "bracket_checks",
@@ -36,6 +38,7 @@ __all__ = [
     "factors_of",
     "find",
     "find_all",
+    "find_stack",
     "horn_checks",
     "horn_load",
     "horn_needs",

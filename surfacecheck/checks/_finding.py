@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import ArrayLike
 
-__all__ = ["Finding", "Outcome", "find", "find_all"]
+__all__ = ["Finding", "Outcome", "find", "find_all", "outcome_of"]
 
 
 class Outcome:
@@ -49,6 +49,10 @@ class Finding:
         What it must be good for, factors in [as the formula's unit].
     missing : tuple of str
         Keys that hide the margin.
+    index : tuple of int
+        Case and spot that decide.
+    variant : int
+        Which variant of the check's stack it is of; 0 where there is none.
     """
 
     check: Check
@@ -62,6 +66,7 @@ class Finding:
     available: float | None
     missing: tuple[str, ...]
     index: tuple[int, int]
+    variant: int = 0
 
     @property
     def name(self) -> str:
@@ -92,7 +97,23 @@ class Finding:
             SI value.
         """
         values = self.check.terms[name].values
-        return None if values is None else _at(values, self.index)
+        return None if values is None else self.at(values)
+
+    def at(self, values: ArrayLike) -> float:
+        """Read something over cases and spots at the spot that decides.
+
+        Parameters
+        ----------
+        values : array_like, broadcast to (..., cases, spots)
+            Of this finding's check [any].
+
+        Returns
+        -------
+        float
+            SI value.
+        """
+        array = np.asarray(values)
+        return _at(array[self.variant if len(array) > 1 else 0] if array.ndim == 3 else array, self.index)
 
     def symbols(self, *texts: str) -> tuple[Symbol, ...]:
         """List the letters of the given formulas with their values at the spot that decides."""
@@ -182,14 +203,7 @@ def _found(check: Check) -> Finding:
     margin = None if margins is None else _at(margins, index)
     if margin is not None and np.isnan(margin):
         raise check.no_number()  # argmin finds a NaN before any number
-    if check.kind == "statement":
-        outcome = ""  # a fraction of limit load asks for nothing
-    elif _at(check.outside, index):
-        outcome = Outcome.OUTSIDE
-    elif margin is None:
-        outcome = Outcome.NOT_GIVEN
-    else:
-        outcome = Outcome.CARRIES if margin >= 0.0 else Outcome.LESS
+    outcome = outcome_of(check, margin, bool(_at(check.outside, index)))
     case, spot = index
     name = check.spots[spot]
     return Finding(
@@ -205,6 +219,17 @@ def _found(check: Check) -> Finding:
         missing=check.missing,
         index=index,
     )
+
+
+def outcome_of(check: Check, margin: float | None, outside: bool) -> str:
+    """Put a margin into one of the words of :class:`Outcome`; a statement, which asks for nothing, into none."""
+    if check.kind == "statement":
+        return ""
+    if outside:
+        return Outcome.OUTSIDE
+    if margin is None:
+        return Outcome.NOT_GIVEN
+    return Outcome.CARRIES if margin >= 0.0 else Outcome.LESS
 
 
 def _at(values: ArrayLike, index: tuple[int, int]) -> float:

@@ -25,11 +25,15 @@ __all__ = ["SAME_PLACE", "Span", "span_of"]
 SAME_PLACE = 1.0e-6
 """Places nearer to each other than this count as one [m]: a thousandth of a millimetre, below any measurement."""
 
-ORDER = "the variants of a stack do not share one order of places along the pins: work those apart that differ"
+ORDER = "the variants of a stack do not share one order of places, and of stations, along the pins: work them apart"
 
 CELLS_A_SPAN = 12
 """Cells of equal length that the span would have without breaks; every bay gets its share, so that what a peak between
 two stations exceeds them by stays under half a per cent."""
+
+SLACK = 0.05
+"""Part of a cell that a bay may have beyond a whole number of cells: bays of even parts keep their cells when measured
+a little longer, as in a stack of variants."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -176,7 +180,7 @@ def _laid(places: list[Array]) -> tuple[list[int], Array, tuple[int, ...]]:
         raise SurfaceError(*(ORDER,))
     breaks = ordered[..., first.reshape(ranks.shape)[0]]
     share = CELLS_A_SPAN * np.diff(breaks) / (breaks[..., -1:] - breaks[..., :1])
-    cells = np.maximum(np.ceil(share - SAME_PLACE), 1.0).astype(int).reshape(-1, share.shape[-1])
+    cells = np.maximum(np.ceil(share - SLACK), 1.0).astype(int).reshape(-1, share.shape[-1])
     if (cells != cells[0]).any():
         raise SurfaceError(*(ORDER,))
     return ranks[0].tolist(), breaks, tuple(cells[0].tolist())

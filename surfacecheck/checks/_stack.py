@@ -1,0 +1,156 @@
+"""The worst of every check for every variant of a stack."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.checks._check import Check, quiet
+from surfacecheck.checks._finding import Finding, outcome_of
+from surfacecheck.checks._names import name_at
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    Array = NDArray[np.float64]
+
+__all__ = ["StackFindings", "find_stack"]
+
+
+@dataclass(frozen=True, eq=False)
+class StackFindings:
+    """Every check of a stack, reduced to its worst case and spot; M checks, V variants.
+
+    Attributes
+    ----------
+    checks : tuple of Check
+        M of them.
+    margin : ndarray, shape (M, V)
+        [-]; infinite where nothing is required, not a number where a value is not given.
+    required, available : ndarray, shape (M, V)
+        Both sides of each formula there [its unit]; not a number where not given.
+    index : ndarray of int, shape (M, V, 2)
+        Case and spot that decide.
+    """
+
+    checks: tuple[Check, ...]
+    margin: Array
+    required: Array
+    available: Array
+    index: NDArray[np.intp]
+
+    @property
+    def counted(self) -> NDArray[np.bool_]:
+        """Which checks are margins (bounds and statements are not), shape (M,)."""
+        return np.array([check.kind == "margin" for check in self.checks])
+
+    def lowest(self) -> tuple[Array, NDArray[np.intp]]:
+        """Give the lowest margin of every variant.
+
+        Returns
+        -------
+        margin : ndarray, shape (V,)
+            [-]; infinite where there is none.
+        check : ndarray of int, shape (V,)
+            Which check it is of.
+        """
+        margins = np.where(self.counted[:, None] & ~np.isnan(self.margin), self.margin, np.inf)
+        which = margins.argmin(axis=0)
+        return margins[which, np.arange(margins.shape[1])], which
+
+    def finding(self, check: int, variant: int) -> Finding:
+        """Give one check of one variant as a finding.
+
+        Parameters
+        ----------
+        check, variant : int
+            Which [-].
+
+        Returns
+        -------
+        Finding
+            As the variant alone has it, but that notes and words are those of the stack.
+        """
+        one, (case, spot) = self.checks[check], (int(i) for i in self.index[check, variant])
+        name = name_at(one.spots, variant, spot)
+        margin, required, available = (
+            None if np.isnan(value[check, variant]) else float(value[check, variant])
+            for value in (self.margin, self.required, self.available)
+        )
+        found = Finding(
+            check=one,
+            place=f"{one.place}.{name.replace(' ', '-')}" if name else one.place,
+            part=f"{one.part}, {name}" if name else one.part,
+            margin=margin,
+            outcome="",
+            case=name_at(one.spot_cases, variant, spot) if len(one.spot_cases) else one.cases[case],
+            spot=name,
+            required=required,
+            available=available,
+            missing=one.missing,
+            index=(case, spot),
+            variant=variant,
+        )
+        object.__setattr__(found, "outcome", outcome_of(one, margin, bool(found.at(one.outside))))
+        return found
+
+    def of(self, variant: int) -> tuple[Finding, ...]:
+        """Give every finding of one variant, in the order of the checks."""
+        return tuple(self.finding(m, variant) for m in range(len(self.checks)))
+
+
+def find_stack(checks: Sequence[Check], variants: int) -> StackFindings:
+    """Reduce every check to its worst case and spot, variant by variant.
+
+    Parameters
+    ----------
+    checks : sequence of Check
+        Of a stack.
+    variants : int
+        How many [-].
+
+    Returns
+    -------
+    StackFindings
+        Bit for bit the margins that each variant has alone.
+
+    Raises
+    ------
+    SurfaceError
+        Where a working gives no number although something is required.
+    """
+    shape = len(checks), variants
+    margin, required, available = (np.full(shape, np.nan) for _ in range(3))
+    index = np.zeros((*shape, 2), dtype=np.intp)
+    with quiet():
+        for m, check in enumerate(checks):
+            given, asked = check.sides()
+            margins = None if given is None or asked is None else check.margins_of(given, asked)
+            deciding = margins if margins is not None else None if asked is None else -asked
+            if deciding is not None:
+                index[m] = _worst(deciding)
+            for values, out in ((margins, margin), (asked, required), (given, available)):
+                if values is not None:
+                    out[m] = _at(values, index[m])
+            if margins is not None and np.isnan(margin[m]).any():
+                raise check.no_number()
+    return StackFindings(tuple(checks), margin, required, available, index)
+
+
+def _worst(values: Array) -> NDArray[np.intp]:
+    """Case and spot of the least, (V, 2) or (2,)."""
+    if values.ndim < 2:
+        return np.array([0, int(values.argmin()) if values.ndim else 0])
+    flat = values.reshape(*values.shape[:-2], -1).argmin(axis=-1)
+    return np.stack(np.divmod(flat, values.shape[-1]), axis=-1)
+
+
+def _at(values: Array, index: NDArray[np.intp]) -> Array:
+    """Read something over cases and spots at each variant's own, (V,)."""
+    array = values.reshape(*(1,) * (3 - values.ndim), *values.shape)
+    case, spot = (index[:, i] if array.shape[i + 1] > 1 else 0 for i in (0, 1))
+    return np.asarray(array[np.arange(len(index)) if len(array) > 1 else 0, case, spot])
