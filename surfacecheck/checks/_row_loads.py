@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
@@ -10,8 +10,10 @@ import numpy as np
 
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._layout import RowPlan, plan_row, reach
-from surfacecheck.checks._names import Names, picked, rib_names
+from surfacecheck.checks._names import picked
 from surfacecheck.checks._panels import skin_wrinkle
+from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
+from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
@@ -28,47 +30,6 @@ if TYPE_CHECKING:
 
 
 __all__ = ["RowLoad", "row_kind", "row_loads", "sides_on"]
-
-EVENLY = "the load is spread evenly: what the skin panels hand to this rib is not in this number"
-
-
-@dataclass(frozen=True, eq=False)
-class RowLoad:
-    """Load of one rivet of a row, at every spot.
-
-    Attributes
-    ----------
-    row : Row
-        From the file.
-    kind : str
-        ``spar``, ``edge``, ``rib``, ``rib-spar`` or ``doubler``.
-    layers : dict of str to ndarray, shape (..., cases, spots)
-        What each sheet hands to one rivet [N].
-    shear, tension : ndarray, shape (..., cases, spots)
-        Worst shear plane, and pull, of one rivet [N].
-    wrinkle : ndarray, shape (..., cases, spots), or None
-        Shear over shear at buckling, at limit [-]; None where no sheet that wrinkles ends here.
-    effects : Effects
-        The cases it was read from.
-    spots : tuple of str
-        Names of the spots.
-    flow : ndarray, shape (..., cases, spots)
-        Load a metre of row [N/m].
-    notes : tuple of str
-        Assumptions.
-    """
-
-    row: Row
-    kind: str
-    plan: RowPlan
-    layers: dict[str, Array]
-    shear: Array
-    tension: Array
-    wrinkle: Array | None
-    effects: Effects
-    spots: Names
-    flow: Array
-    notes: tuple[str, ...] = ()
 
 
 def row_kind(surface: Surface, row: Row) -> str:
@@ -132,12 +93,6 @@ def _within(load: RowLoad) -> RowLoad:
     return replace(load, layers=layers, shear=shear, tension=tension, wrinkle=wrinkle, flow=flow)
 
 
-def sides_on(surface: Surface, row: Row) -> list[str]:
-    """Sides of the surface a row lies on."""
-    names = sides_of(surface)
-    return [side for side, name in names.items() if name in row.joins] or ["plus", "minus"]
-
-
 def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     """Interfaces from the head inwards: each sheet's flow joins those above it on its way to the spar."""
     surface, box = effects.surface, effects.box
@@ -188,74 +143,6 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     )
 
 
-def _steps(effects: Effects, wall: str) -> Array:
-    """Step of a wall's flow across each rib, (..., C, R): what the rib hands to that sheet a metre."""
-    stations, flow = effects.span.stations, effects.mean(wall)
-    last = len(stations.cells)
-    out = []
-    for b in effects.span.ribs:
-        outboard = flow[..., stations.after(b)] if b < last else 0.0 * flow[..., 0]
-        inboard = flow[..., stations.before(b)] if b > 0 else 0.0 * flow[..., 0]
-        out.append(inboard - outboard)
-    return np.stack(out, axis=-1)
-
-
-def _rib_spots(effects: Effects) -> Names:
-    return rib_names(effects.span.breaks[..., list(effects.span.ribs)])
-
-
-def _read_ribs(effects: Effects, values: Array) -> Array:
-    """Control-system cases are read only at the rib that holds the horn."""
-    horn = np.array([b == effects.span.horn for b in effects.span.ribs])
-    return np.where(effects.control[:, None] & ~horn, 0.0, values)
-
-
-def _rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
-    surface, box = effects.surface, effects.box
-    if box is None or not effects.span.ribs:
-        return None
-    if "nose_skin" in row.joins and not set(row.joins) & {"left_skin", "right_skin"}:
-        walls, name = ["nose"], "nose_skin"
-    else:
-        side = sides_on(surface, row)[0]
-        walls, name = [f"skin_{side}"], sides_of(surface)[side]
-    if not box.has(walls[0]):
-        return None
-    step = _read_ribs(effects, np.abs(_steps(effects, walls[0])))
-    shear = step * by_case(plan.rib_pitch)
-    pull = np.zeros_like(shear)
-    if name != "nose_skin":
-        pull = _read_ribs(effects, np.abs(effects.rib_load)) / by_case(plan.rib_count)
-    notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
-    if not effects.by_ribs.any():
-        notes = (EVENLY,)
-    layers = {n: shear for n in row.joins}
-    return RowLoad(row, "rib", plan, layers, shear, pull, None, effects, _rib_spots(effects), step, notes)
-
-
-def _rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
-    """Work out what a rib hands to the web: its own air load less what the skins take from it."""
-    box = effects.box
-    if box is None or not effects.span.ribs:
-        return None
-    given = effects.rib_load.copy()
-    for wall in ("skin_plus", "skin_minus"):
-        if not box.has(wall):
-            continue
-        depth = box.closed.step_z[..., box.wall(wall)]
-        at = [effects.span.stations.before(b) if b > 0 else effects.span.stations.after(b) for b in effects.span.ribs]
-        given = given - _steps(effects, wall) * by_case(depth[..., at])
-    force = _read_ribs(effects, np.abs(given))
-    shear = force / over_both(np.maximum(plan.count, 1))
-    notes: tuple[str, ...] = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
-    if not effects.by_ribs.any():
-        notes = (*notes, EVENLY)
-    layers = {n: shear for n in row.joins}
-    return RowLoad(
-        row, "rib-spar", plan, layers, shear, np.zeros_like(shear), None, effects, _rib_spots(effects), force, notes
-    )
-
-
 def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     """Shear that the doubler takes from the web, and its axial force brought in between its end and its middle."""
     surface, box = effects.surface, effects.box
@@ -269,9 +156,8 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if not inside.any():
         return None
     t_d, t_w = over_spots(doubler.thickness), by_case(box.web_t)
-    share = t_d / (t_d + t_w)
     there = np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))
-    within = by_case(inside[..., there])
+    within, share = by_case(inside[..., there]), t_d / (t_d + t_w)
     flow = np.abs(effects.peak("web"))[..., there] * share * within
     stress = np.abs(_web_stress(effects))[..., there] * within
     wide = over_spots(doubler.wide) if doubler.wide.known else by_case(box.height.max(axis=-1, keepdims=True))
@@ -296,7 +182,7 @@ def _web_stress(effects: Effects) -> Array:
 _WORK = {
     "spar": _spar_row,
     "edge": _edge_row,
-    "rib": _rib_row,
-    "rib-spar": _rib_to_spar,
+    "rib": rib_row,
+    "rib-spar": rib_to_spar,
     "doubler": _doubler_row,
 }

@@ -31,7 +31,7 @@ CELLS_A_SPAN = 12
 """Cells of equal length that the span would have without breaks; every bay gets its share, so that what a peak between
 two stations exceeds them by stays under half a per cent."""
 
-SLACK = 0.05
+SLACK = 0.1
 """Part of a cell that a bay may have beyond a whole number of cells: bays of even parts keep their cells when measured
 a little longer, as in a stack of variants."""
 

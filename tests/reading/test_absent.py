@@ -26,8 +26,9 @@ def test_one_skin_off_gives_an_open_box(skin, rows, request):
     drawn = surfacecheck.assess(surfacecheck.read(request.config.rootpath / "data" / "rudder.toml"))
     opened = surfacecheck.assess(surface)
     assert not opened.effects.box.rear_closed
-    softer = np.median(drawn.effects.box.closed.J) / np.median(opened.effects.box.closed.J)
-    assert softer > 5.0
+    # twist of the whole span under one torque: the stretches without a nose cell decide, whatever the stations
+    closed, open_ = ((one.span.stations.weight / one.effects.box.closed.J).sum() for one in (drawn, opened))
+    assert open_ / closed > 1000.0
     assert all(np.isfinite(finding.margin) for finding in opened.margins)
 
 

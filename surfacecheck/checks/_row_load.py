@@ -1,0 +1,66 @@
+"""What one rivet of a row carries, wherever along the row it sits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from surfacecheck.sections.box import sides_of
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    from surfacecheck.checks._effects import Effects
+    from surfacecheck.checks._layout import RowPlan
+    from surfacecheck.checks._names import Names
+    from surfacecheck.model import Row, Surface
+
+    Array = NDArray[np.float64]
+
+__all__ = ["RowLoad", "sides_on"]
+
+
+@dataclass(frozen=True, eq=False)
+class RowLoad:
+    """Load of one rivet of a row, at every spot.
+
+    Attributes
+    ----------
+    row : Row
+        From the file.
+    kind : str
+        ``spar``, ``edge``, ``rib``, ``rib-spar`` or ``doubler``.
+    layers : dict of str to ndarray, shape (..., cases, spots)
+        What each sheet hands to one rivet [N].
+    shear, tension : ndarray, shape (..., cases, spots)
+        Worst shear plane, and pull, of one rivet [N].
+    wrinkle : ndarray, shape (..., cases, spots), or None
+        Shear over shear at buckling, at limit [-]; None where no sheet that wrinkles ends here.
+    effects : Effects
+        The cases it was read from.
+    spots : tuple of str
+        Names of the spots.
+    flow : ndarray, shape (..., cases, spots)
+        Load a metre of row [N/m].
+    notes : tuple of str
+        Assumptions.
+    """
+
+    row: Row
+    kind: str
+    plan: RowPlan
+    layers: dict[str, Array]
+    shear: Array
+    tension: Array
+    wrinkle: Array | None
+    effects: Effects
+    spots: Names
+    flow: Array
+    notes: tuple[str, ...] = ()
+
+
+def sides_on(surface: Surface, row: Row) -> list[str]:
+    """Sides of the surface a row lies on."""
+    names = sides_of(surface)
+    return [side for side, name in names.items() if name in row.joins] or ["plus", "minus"]
