@@ -10,7 +10,7 @@ import numpy as np
 
 from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
-from surfacecheck.sections import WallFlow, flow, flow_peak
+from surfacecheck.sections import WallFlow, flow, flow_size
 from surfacecheck.sections.box import wall_flow
 
 if TYPE_CHECKING:
@@ -142,25 +142,26 @@ class Effects:
             self.found[name] = work()
         return self.found[name]
 
+    @cached_property
+    def shut(self) -> Effects:
+        """Cases with the nose as it is, each once: direct stress and reactions do not ask whether it closes a cell."""
+        return self.only(~self.rear_alone)
+
+    def twice(self, array: Array) -> Array:
+        """Give what :attr:`shut` has over its cases, (..., C', X), over all cases here."""
+        return array if len(self.shut.cases) == len(self.cases) else np.concatenate([array, array], axis=-2)
+
     def mean(self, wall: str) -> Array:
         """Flow of a wall in shear only [N/m], shape (..., C, S)."""
+        return self.once(f"flow of {wall}", lambda: self._flow(wall).mean)
 
-        def work() -> Array:
-            if self.among is not None:
-                return np.asarray(self.among[0].mean(wall)[_cases(self.among[1])])
-            return self._flow(wall).mean
+    def size(self, wall: str) -> Array:
+        """Greatest flow along a wall, whichever way it goes [N/m], shape (..., C, S)."""
+        return self.once(f"size of {wall}", lambda: flow_size(self._flow(wall)))
 
-        return self.once(f"flow of {wall}", work)
-
-    def peak(self, wall: str) -> Array:
-        """Largest flow along a wall, with its sign [N/m], shape (..., C, S)."""
-
-        def work() -> Array:
-            if self.among is not None:
-                return np.asarray(self.among[0].peak(wall)[_cases(self.among[1])])
-            return flow_peak(self._flow(wall)).value
-
-        return self.once(f"peak of {wall}", work)
+    def mean_at(self, wall: str, stations: list[int]) -> Array:
+        """Flow of a wall in shear only, at some stations [N/m], shape (..., C, N)."""
+        return self._flow(wall, stations).mean
 
     @cached_property
     def flow(self) -> WallFlow | None:
@@ -176,11 +177,11 @@ class Effects:
         ]
         return WallFlow(*(np.concatenate(part, axis=-2).swapaxes(-2, -3) for part in zip(*found, strict=True)))
 
-    def _flow(self, name: str) -> WallFlow:
-        """Work the flow of one wall, (..., C, S)."""
+    def _flow(self, name: str, stations: list[int] | None = None) -> WallFlow:
+        """Work the flow of one wall, (..., C, S), or at some stations alone."""
         assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
         wall = self.box.wall(name)
-        found = [wall_flow(section, wall, V_x, V_z, T_0) for section, V_x, V_z, T_0 in self._by_state(self.box)]
+        found = [wall_flow(one, wall, V_x, V_z, T_0, stations) for one, V_x, V_z, T_0 in self._by_state(self.box)]
         return WallFlow(*(np.concatenate(part, axis=-2) for part in zip(*found, strict=True)))
 
     def _by_state(self, box: Box) -> Iterator[tuple[Section, Array, Array, Array]]:

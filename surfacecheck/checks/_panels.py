@@ -211,8 +211,9 @@ def _web(effects: Effects) -> Iterator[Check]:
     t = box.web_t + 0.0 * box.height
     critical = _critical(effects, box.height, t, modulus, nu)
     bending = 23.9 * np.pi**2 / (12.0 * (1.0 - nu**2)) * modulus * (t / box.height) ** 2
-    stress = 0.5 * np.abs(node_stress(effects, "corner_plus") - node_stress(effects, "corner_minus"))
-    shear = np.abs(effects.peak("web")) * by_case(t / (t + box.doubler_t))
+    corners = [node_stress(effects.shut, node) for node in ("corner_plus", "corner_minus")]
+    stress = effects.twice(0.5 * np.abs(corners[0] - corners[1]))
+    shear = effects.size("web") * by_case(t / (t + box.doubler_t))
     critical, bending = by_case(critical), by_case(bending)
     kept = keep((shear / critical, stress / bending))
     spots, cases = kept.spots(effects.places), kept.cases(effects.cases)

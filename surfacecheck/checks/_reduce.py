@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["Kept", "front", "keep", "worst_case"]
+__all__ = ["Kept", "front", "fronts", "keep", "worst_case"]
 
 
 def front(*loads: Array) -> NDArray[np.intp]:
@@ -121,13 +121,54 @@ def keep(*sets: tuple[Array, ...]) -> Kept:
     width = sets[0][0].shape[-1]
     if all(load.ndim == 2 for loads in sets for load in loads):
         return Kept(*np.divmod(_worst_of(sets), width))
-    variants = max(len(load) for loads in sets for load in loads if load.ndim == 3)
-    each = [
-        _worst_of([tuple(load[v] if load.ndim == 3 else load for load in loads) for loads in sets])
-        for v in range(variants)
-    ]
-    most = max(found.size for found in each)
-    return Kept(*np.divmod(np.stack([np.pad(found, (0, most - found.size), mode="edge") for found in each]), width))
+    shape = np.broadcast_shapes(*(load.shape for loads in sets for load in loads))
+    flat = [[np.broadcast_to(load, shape).reshape(shape[0], -1) for load in loads] for loads in sets]
+    found = [np.argmax(loads[0], axis=-1)[:, None] if len(loads) == 1 else fronts(*loads) for loads in flat]
+    return Kept(*np.divmod(np.sort(np.concatenate(found, axis=-1), axis=-1), width))
+
+
+def fronts(*loads: Array) -> NDArray[np.intp]:
+    """Find the front of every variant of a stack, as :func:`front` does of one.
+
+    Parameters
+    ----------
+    *loads : ndarray, shape (V, N)
+        Loads that act together, none negative [any].
+
+    Returns
+    -------
+    ndarray of int, shape (V, K)
+        Indices of each front, those found once more where a variant has fewer than others.
+
+    Examples
+    --------
+    >>> fronts(np.array([[3.0, 1.0, 2.0], [3.0, 1.0, 2.0]]), np.array([[0.0, 2.0, 1.0], [4.0, 2.0, 1.0]])).tolist()
+    [[0, 1, 2], [0, 0, 0]]
+    """
+    scale = [load.max(axis=-1, keepdims=True) for load in loads]
+    together = np.add.reduce([load / np.where(most > 0.0, most, 1.0) for load, most in zip(loads, scale, strict=True)])
+    row = np.arange(len(together))
+    best = together.argmax(axis=-1)
+    found = [best]
+    higher = np.logical_or.reduce([load > load[row, best, None] for load in loads])
+    variant, place = np.nonzero(higher)
+    count = higher.sum(axis=-1)
+    if not place.size:
+        return np.asarray(best[:, None])
+    # what is left of each variant, side by side; nothing exceeds the filling
+    left = np.zeros((len(row), count.max()), dtype=np.intp)
+    at = np.arange(place.size) - np.repeat(np.cumsum(count) - count, count)
+    left[variant, at] = place
+    there = np.arange(left.shape[1]) < count[:, None]
+    points = [np.where(there, load[row[:, None], left], -np.inf) for load in loads]
+    together = np.where(there, together[row[:, None], left], -np.inf)
+    while there.any():
+        one = together.argmax(axis=-1)
+        more = there.any(axis=-1)
+        found.append(np.where(more, left[row, one], found[-1]))
+        there &= np.logical_or.reduce([point > point[row, one, None] for point in points])
+        together = np.where(there, together, -np.inf)
+    return np.asarray(np.sort(np.stack(found, axis=-1), axis=-1), dtype=np.intp)
 
 
 def _worst_of(sets: Sequence[tuple[Array, ...]]) -> NDArray[np.intp]:

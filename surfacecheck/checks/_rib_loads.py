@@ -27,14 +27,15 @@ EVENLY = "the load is spread evenly: what the skin panels hand to this rib is no
 
 def _steps(effects: Effects, wall: str) -> Array:
     """Step of a wall's flow across each rib, (..., C, R): what the rib hands to that sheet a metre."""
-    stations, flow = effects.span.stations, effects.mean(wall)
+    stations, ribs = effects.span.stations, effects.span.ribs
     last = len(stations.cells)
-    out = []
-    for b in effects.span.ribs:
-        outboard = flow[..., stations.after(b)] if b < last else 0.0 * flow[..., 0]
-        inboard = flow[..., stations.before(b)] if b > 0 else 0.0 * flow[..., 0]
-        out.append(inboard - outboard)
-    return np.stack(out, axis=-1)
+    inner, outer = [i for i, b in enumerate(ribs) if b > 0], [i for i, b in enumerate(ribs) if b < last]
+    at = [stations.before(ribs[i]) for i in inner] + [stations.after(ribs[i]) for i in outer]
+    flow = effects.mean_at(wall, at)
+    step = np.zeros((*flow.shape[:-1], len(ribs)))
+    step[..., inner] = flow[..., : len(inner)]
+    step[..., outer] -= flow[..., len(inner) :]
+    return step
 
 
 def _read_ribs(effects: Effects, values: Array) -> Array:

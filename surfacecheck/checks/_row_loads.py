@@ -158,8 +158,8 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     t_d, t_w = over_spots(doubler.thickness), by_case(box.web_t)
     there = np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))
     within, share = by_case(inside[..., there]), t_d / (t_d + t_w)
-    flow = np.abs(effects.peak("web"))[..., there] * share * within
-    stress = np.abs(_web_stress(effects))[..., there] * within
+    flow = effects.size("web")[..., there] * share * within
+    stress = effects.twice(_web_stress(effects.shut, there) * within)
     wide = over_spots(doubler.wide) if doubler.wide.known else by_case(box.height.max(axis=-1, keepdims=True))
     axial = stress.max(axis=-1, keepdims=True) * t_d * wide
     halves = over_both(np.maximum(np.asarray(plan.count) / 2.0, 1.0) * plan.lines)
@@ -173,9 +173,9 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     return RowLoad(row, "doubler", plan, layers, shear, np.zeros_like(shear), None, effects, places, flow, notes)
 
 
-def _web_stress(effects: Effects) -> Array:
-    """Mean direct stress of the web, at mid-depth, and a third of the bending over it [Pa], (..., C, S)."""
-    corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
+def _web_stress(effects: Effects, there: NDArray[np.intp]) -> Array:
+    """Mean direct stress of the web at some stations, at mid-depth, and a third of the bending over it [Pa]."""
+    corners = [node_stress(effects, node)[..., there] for node in ("corner_plus", "corner_minus")]
     return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
 
 

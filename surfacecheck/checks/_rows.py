@@ -99,7 +99,7 @@ def _spaced(pitch: float | Array) -> float | Array:
 
 def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
     """Say when the edge of the skin, shortened with the flange under it, buckles between the rivets."""
-    effects, surface = load.effects, load.effects.surface
+    effects, surface = load.effects.shut, load.effects.surface
     side = sides_on(surface, load.row)[0]
     name = sides_of(surface)[side]
     skin, spar = getattr(surface.sheet, name), surface.sheet.spar

@@ -49,9 +49,9 @@ def web_checks(effects: Effects) -> Iterator[Check]:
     metal = metal_of(effects.surface, spar.alloy, spar.thickness)
     factors = member()
     bare = [name for name in box.walls if name.startswith("web")]
-    stress = np.abs(effects.peak(bare[0])) / by_case(box.closed.t[..., box.wall(bare[0])])
+    stress = effects.size(bare[0]) / by_case(box.closed.t[..., box.wall(bare[0])])
     for name in bare[1:]:
-        stress = np.maximum(stress, np.abs(effects.peak(name)) / by_case(box.closed.t[..., box.wall(name)]))
+        stress = np.maximum(stress, effects.size(name) / by_case(box.closed.t[..., box.wall(name)]))
     kept = worst_case(stress)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),

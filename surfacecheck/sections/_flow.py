@@ -9,7 +9,7 @@ import numpy as np
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["FlowPeak", "WallFlow", "flow_at", "flow_ends", "flow_peak"]
+__all__ = ["FlowPeak", "WallFlow", "flow_at", "flow_ends", "flow_peak", "flow_size"]
 
 
 class WallFlow(NamedTuple):
@@ -113,3 +113,32 @@ def flow_peak(flow: WallFlow) -> FlowPeak:
     fraction = np.where(np.abs(second) > np.abs(first), 1.0, 0.0)
     higher = inside & (np.abs(vertex) > np.abs(value))
     return FlowPeak(np.where(higher, vertex, value), np.where(higher, 0.5 + 0.5 * u, fraction))
+
+
+def flow_size(flow: WallFlow) -> NDArray[np.float64]:
+    """Size of the greatest flow along each wall: what :func:`flow_peak` finds, without its sign and place.
+
+    Parameters
+    ----------
+    flow : WallFlow
+        Flow of the walls, each part of shape (...) [N/m].
+
+    Returns
+    -------
+    ndarray, shape (...)
+        Size [N/m].
+
+    Examples
+    --------
+    >>> float(flow_size(WallFlow(np.array(-6.0), np.array(0.0), np.array(2.0))))
+    7.0
+    """
+    mean, slope, curvature = flow
+    middle = mean + curvature
+    size = np.maximum(np.abs(middle - slope), np.abs(middle + slope))
+    bent = np.abs(slope) < 3.0 * np.abs(curvature)  # the vertex lies inside the wall
+    if bent.any():
+        vertex = np.divide(slope * slope, 6.0 * curvature, out=np.zeros_like(middle), where=bent)
+        vertex = np.abs(mean - vertex - 0.5 * curvature)
+        size = np.where(bent, np.maximum(size, vertex), size)
+    return np.asarray(size)

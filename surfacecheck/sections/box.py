@@ -91,7 +91,9 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
     return Builder(surface, y, doubled, nose_closed).build()
 
 
-def wall_flow(section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array) -> WallFlow:
+def wall_flow(
+    section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array, stations: list[int] | None = None
+) -> WallFlow:
     """Work the shear flow of one wall, as :func:`flow` does for all of them, for when the others are not asked.
 
     ``q = q_x V_x + q_z V_z + q_T (T_0 + x_s V_z - z_s V_x)``
@@ -104,15 +106,19 @@ def wall_flow(section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array) -
         Which wall [-].
     V_x, V_z, T_0 : ndarray, shape (..., C, S)
         Shear forces [N] and torque about the hinge line [N m].
+    stations : list of int, optional
+        Only at these, N of them [-].
 
     Returns
     -------
-    WallFlow, parts of shape (..., C, S)
+    WallFlow, parts of shape (..., C, S) or (..., C, N)
         Flow of that wall [N/m].
     """
-    T_s = T_0 + by_case(section.x_s) * V_z - by_case(section.z_s) * V_x
+    at = slice(None) if stations is None else stations
+    V_x, V_z, T_0 = V_x[..., at], V_z[..., at], T_0[..., at]
+    T_s = T_0 + by_case(section.x_s[..., at]) * V_z - by_case(section.z_s[..., at]) * V_x
     mean, slope, curvature = (
-        by_case(one[..., wall]) * V_x + by_case(other[..., wall]) * V_z
+        by_case(one[..., at, wall]) * V_x + by_case(other[..., at, wall]) * V_z
         for one, other in zip(section.unit_x, section.unit_z, strict=True)
     )
-    return WallFlow(mean + by_case(section.unit_T[..., wall]) * T_s, slope, curvature)
+    return WallFlow(mean + by_case(section.unit_T[..., at, wall]) * T_s, slope, curvature)

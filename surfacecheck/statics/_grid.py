@@ -127,7 +127,6 @@ class _Layout:
     fraction: Array
     share: Array
     weights: Array
-    to_tip: Array
     inboard: Array
 
 
@@ -140,13 +139,9 @@ def _layout(cells: tuple[int, ...]) -> _Layout:
     fraction = np.concatenate([(np.arange(n)[:, None] + _LOBATTO).ravel() / n for n in cells])
     share = np.repeat(1.0 / np.asarray(cells, dtype=np.float64), [POINTS_A_CELL * n for n in cells])
     total = sum(cells)
-    # a cell's whole integral counts for every point of the cells inboard of it
-    outboard: Array = np.tril(np.ones((total, total)), k=-1)
-    beyond = np.kron(outboard, np.repeat(_LOBATTO_WEIGHTS[:, None], POINTS_A_CELL, axis=1))
-    to_tip: Array = np.asarray(beyond + np.kron(np.eye(total), _within_cell()), dtype=np.float64)
     first_outboard = np.array([0, *accumulate(POINTS_A_CELL * n for n in cells)])
     inboard = (np.arange(POINTS_A_CELL * total) < first_outboard[:, None]).astype(np.float64)
-    return _Layout(bay, fraction, share, np.tile(_LOBATTO_WEIGHTS, total), to_tip, inboard)
+    return _Layout(bay, fraction, share, np.tile(_LOBATTO_WEIGHTS, total), inboard)
 
 
 def _within_cell() -> Array:
@@ -158,6 +153,9 @@ def _within_cell() -> Array:
         out[j] = np.polyval(primitive, 1.0) - np.polyval(primitive, _LOBATTO)
     out[:, 0], out[:, -1] = _LOBATTO_WEIGHTS, 0.0
     return out
+
+
+_WITHIN_CELL = _within_cell()
 
 
 def grid(breaks: ArrayLike, cells: int | tuple[int, ...] = 2) -> Grid:
@@ -238,8 +236,14 @@ def running(stations: Grid, q: Array) -> Array:
     >>> running(stations, np.full((1, 4), 3.0))[0, [0, -1]]
     array([6., 0.])
     """
-    out: Array = (q * stations.h[..., None, :]) @ _layout(stations.cells).to_tip
-    return out
+    cells = (q * stations.h[..., None, :]).reshape(*q.shape[:-1], -1, POINTS_A_CELL)
+    first, second, third, fourth = (cells[..., j] for j in range(POINTS_A_CELL))
+    out = np.empty_like(cells)
+    for i, (a, b, c, d) in enumerate(_WITHIN_CELL.T.tolist()):  # written out: the same sums for one and for many
+        out[..., i] = a * first + b * second + c * third + d * fourth
+    beyond = np.cumsum(out[..., :0:-1, 0], axis=-1)[..., ::-1]  # whole cells outboard of each cell
+    out[..., :-1, :] += beyond[..., None]
+    return out.reshape(q.shape)
 
 
 def inboard_of(stations: Grid) -> NDArray[Any]:

@@ -168,7 +168,7 @@ def _box(one: Following) -> Iterator[Step]:
     for wall in ("skin_plus", "skin_minus", "nose", "web"):
         if not box.has(wall):
             continue
-        flow = np.abs(one.effects.peak(wall) if wall == "web" else one.effects.mean(wall))[0]
+        flow = np.abs(one.effects.size(wall) if wall == "web" else one.effects.mean(wall))[0]
         at = int(np.argmax(flow))
         skin = sides.get(wall)
         words = {"web": "web of the spar", "nose": "nose skin"}.get(wall) or one.surface.said(str(skin))

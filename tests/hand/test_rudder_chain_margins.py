@@ -114,7 +114,7 @@ def test_web_shear_and_where_it_is_worst(assessment):
     assert 180e6 / (1.5 * middle.max()) - 1.0 == pytest.approx(17.220, abs=1e-3)
     assert np.argmax(middle) == assessment.span.stations.before(assessment.span.hinges["b"])
     case = assessment.effects.cases.index(TITLE)
-    top = np.abs(assessment.effects.peak("web")[case]).max() / 0.8e-3
+    top = assessment.effects.size("web")[case].max() / 0.8e-3
     assert middle.max() < top < (1.0 + 3e-4) * middle.max()
 
 
