@@ -145,7 +145,7 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
         cases=(title,),
         control=never,
         by_ribs=never,
-        rear_alone=never,
+        nose_open_too=False,
         V_x=beam.V_x,
         V_z=beam.V_z,
         N=beam.N,

@@ -23,8 +23,6 @@ if TYPE_CHECKING:
 
 __all__ = ["box_at", "effects_of"]
 
-NOSE_OPEN = ", nose taken as open"
-
 
 def box_at(surface: Surface, span: Span) -> Box:
     """Work the sections at every station.
@@ -50,7 +48,7 @@ def box_at(surface: Surface, span: Span) -> Box:
 
 
 def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> Effects:
-    """Gather what the checks read; where there is a nose, once more with the rear cell alone.
+    """Gather what the checks read.
 
     Parameters
     ----------
@@ -69,36 +67,29 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         Internal loads, flows and pulls [N], [N m], [N/m].
     """
     beam, given = loaded.beams[0], loaded.given
-    states = [False, True] if box is not None and box.rear_alone is not None else [False]
-    names = tuple(t + (NOSE_OPEN if state else "") for state in states for t in loaded.titles)
     spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
-    again = len(states)
-
-    def twice(array: Array, beyond: int = 1) -> Array:
-        return np.concatenate([array] * again, axis=-1 - beyond) if again > 1 else array
-
     ribs = given.force[..., list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
     return Effects(
         surface=surface,
         span=span,
         box=box,
-        cases=names,
-        control=np.tile(np.array([c.reads == "control" for c in loaded.cases]), again),
-        by_ribs=np.tile(loaded.by_ribs, again),
-        rear_alone=np.repeat(np.array(states), len(loaded.titles)),
-        V_x=twice(beam.V_x),
-        V_z=twice(beam.V_z),
-        N=twice(beam.N),
-        M_x=twice(beam.M_x),
-        M_z=twice(beam.M_z),
-        T_0=twice(beam.T_0),
-        spar_pull=twice(spar_pull),
-        edge_pull=twice(edge_pull),
-        panel_load=twice(air),
-        reactions=twice(beam.reactions, 2),
-        horn_force=twice(loaded.horn_force, 2),
+        cases=loaded.titles,
+        control=np.array([c.reads == "control" for c in loaded.cases]),
+        by_ribs=loaded.by_ribs,
+        nose_open_too=box is not None and box.rear_alone is not None,
+        V_x=beam.V_x,
+        V_z=beam.V_z,
+        N=beam.N,
+        M_x=beam.M_x,
+        M_z=beam.M_z,
+        T_0=beam.T_0,
+        spar_pull=spar_pull,
+        edge_pull=edge_pull,
+        panel_load=air,
+        reactions=beam.reactions,
+        horn_force=loaded.horn_force,
         horn_points=loaded.horn_points,
-        rib_load=twice(ribs),
+        rib_load=ribs,
     )
 
 

@@ -191,7 +191,7 @@ def row_table(assessment: Assessment, name: str, system: System = "metric") -> T
             show(float(load.flow[worst[at], at]), unit, system),
             show(float(load.shear[worst[at], at]), "force", system),
             show(float(load.tension[worst[at], at]), "force", system),
-            case_words(load.effects.cases[int(worst[at])]),
+            case_words(load.cases[int(worst[at])]),
         )
         for spot, at in wanted.items()
     )

@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 from surfacecheck.assessment._gather import box_at, effects_of
 from surfacecheck.assessment._load import put_on
 from surfacecheck.checks import (
@@ -92,15 +90,14 @@ def work(surface: Surface) -> Worked:
     box = None if box_needs(surface) else box_at(surface, span)
     loaded = put_on(surface, span, tuple(cases), masses, box)
     effects = effects_of(surface, span, box, loaded)
-    counted = effects.only(np.resize(loaded.counts, len(effects.cases)))
-    whole = counted.only(~counted.rear_alone)
+    counted = effects.only(loaded.counts)
     rows = tuple(row_loads(counted)) if box is not None else ()
-    brackets = tuple(bracket_loads(whole))
-    horn = horn_load(whole)
+    brackets = tuple(bracket_loads(counted))
+    horn = horn_load(counted)
     checks = (
-        *pin_checks(whole),
-        *bracket_checks(whole, brackets),
-        *horn_checks(whole, horn),
+        *pin_checks(counted),
+        *bracket_checks(counted, brackets),
+        *horn_checks(counted, horn),
         *spar_checks(counted),
         *row_checks(counted, rows),
         *panel_checks(counted),

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
 from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
-from surfacecheck.sections import WallFlow, flow, flow_size
-from surfacecheck.sections.box import wall_flow
+from surfacecheck.sections import WallFlow, flow, flow_spread
+from surfacecheck.sections.box import about_shear_centre, wall_bend, wall_mean
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable
 
     from numpy.typing import NDArray
 
@@ -24,18 +24,22 @@ if TYPE_CHECKING:
     from surfacecheck.statics.span import Span
 
     Array = NDArray[np.float64]
+    Stations: TypeAlias = slice | list[int] | NDArray[np.intp]
 
 __all__ = ["PRACTICE", "Effects", "pretty_place"]
 
 PRACTICE = Source(Basis.COMMON_PRACTICE)
+
+NOSE_OPEN = ", nose taken as open"
 
 
 @dataclass(frozen=True, eq=False)
 class Effects:
     """Limit-load effects of one surface.
 
-    C is the case axis: each load case once spread evenly and, where asked, once through the ribs; and each with the
-    nose closed and open where there is a nose. S stations, W walls, H hinges.
+    C is the case axis: each load case once spread evenly and, where asked, once through the ribs. Shear flows, and what
+    is read from them, have F cases: all of C with the nose as it is, then, where ``nose_open_too``, all of C with the
+    nose open everywhere. S stations, W walls, H hinges.
 
     Attributes
     ----------
@@ -47,8 +51,8 @@ class Effects:
         Cases read only for the control system and the hinges.
     by_ribs : ndarray of bool, shape (C,)
         Cases in which the load comes to the spar through the ribs.
-    rear_alone : ndarray of bool, shape (C,)
-        Cases worked a second time with the nose open everywhere.
+    nose_open_too : bool
+        Whether every flow is worked a second time with the nose open everywhere.
     V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (..., C, S)
         Sums at larger y, moments about the hinge line [N], [N m].
     spar_pull, edge_pull : ndarray, shape (..., C, S)
@@ -65,8 +69,6 @@ class Effects:
         Air load that each rib collects [N].
     found : dict of str to ndarray
         What was worked out of these already, see :meth:`once`.
-    among : tuple, or None
-        The effects these are some cases of, and which.
     """
 
     surface: Surface
@@ -75,7 +77,7 @@ class Effects:
     cases: tuple[str, ...]
     control: NDArray[np.bool_]
     by_ribs: NDArray[np.bool_]
-    rear_alone: NDArray[np.bool_]
+    nose_open_too: bool
     V_x: Array
     V_z: Array
     N: Array
@@ -90,7 +92,6 @@ class Effects:
     horn_points: Array
     rib_load: Array
     found: dict[str, Array] = field(default_factory=dict, repr=False)
-    among: tuple[Effects, slice | NDArray[np.intp]] | None = field(default=None, repr=False)
 
     def only(self, keep: NDArray[np.bool_]) -> Effects:
         """Keep some of the cases.
@@ -111,7 +112,7 @@ class Effects:
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
         arrays = {name: getattr(self, name)[_cases(at, after)] for name, after in _OVER_CASES.items()}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
-        return replace(self, cases=names, found={}, among=(self, at), **arrays)
+        return replace(self, cases=names, found={}, **arrays)
 
     @cached_property
     def whole(self) -> Effects:
@@ -143,58 +144,76 @@ class Effects:
         return self.found[name]
 
     @cached_property
-    def shut(self) -> Effects:
-        """Cases with the nose as it is, each once: direct stress and reactions do not ask whether it closes a cell."""
-        return self.only(~self.rear_alone)
+    def flow_cases(self) -> tuple[str, ...]:
+        """Names of the cases that flows have, F of them."""
+        return (*self.cases, *(name + NOSE_OPEN for name in self.cases)) if self.nose_open_too else self.cases
 
-    def twice(self, array: Array) -> Array:
-        """Give what :attr:`shut` has over its cases, (..., C', X), over all cases here."""
-        return array if len(self.shut.cases) == len(self.cases) else np.concatenate([array, array], axis=-2)
+    def twice(self, array: NDArray[Any], axis: int = -2) -> NDArray[Any]:
+        """Give what has the case axis C there over the F cases of flows."""
+        return np.concatenate([array, array], axis=axis) if self.nose_open_too else array
 
     def mean(self, wall: str) -> Array:
-        """Flow of a wall in shear only [N/m], shape (..., C, S)."""
-        return self.once(f"flow of {wall}", lambda: self._flow(wall).mean)
+        """Flow of a wall in shear only [N/m], shape (..., F, S)."""
+        return self.once(f"flow of {wall}", lambda: self._mean(wall, slice(None)))
 
     def size(self, wall: str) -> Array:
-        """Greatest flow along a wall, whichever way it goes [N/m], shape (..., C, S)."""
-        return self.once(f"size of {wall}", lambda: flow_size(self._flow(wall)))
+        """Greatest flow along a wall, whichever way it goes [N/m], shape (..., F, S)."""
+        return self.once(f"size of {wall}", lambda: self.size_at(wall, slice(None)))
 
     def mean_at(self, wall: str, stations: list[int]) -> Array:
-        """Flow of a wall in shear only, at some stations [N/m], shape (..., C, N)."""
-        return self._flow(wall, stations).mean
+        """Flow of a wall in shear only, at some stations [N/m], shape (..., F, N)."""
+        return self._mean(wall, stations)
+
+    def size_at(self, wall: str, stations: Stations) -> Array:
+        """Greatest flow along a wall at some stations [N/m], shape (..., F, N)."""
+        box = self._known_box
+        V_x, V_z = self.V_x[..., stations], self.V_z[..., stations]
+        least, most = flow_spread(*wall_bend(box.closed, box.wall(wall), V_x, V_z, stations))
+        mean = self._mean(wall, stations)
+        return np.asarray(np.maximum(mean + self.twice(most), -(mean + self.twice(least))))
 
     @cached_property
     def flow(self) -> WallFlow | None:
-        """Shear flow of every wall, each part of shape (..., C, S, W) [N/m]; None where sections cannot be worked.
+        """Shear flow of every wall, each part of shape (..., F, S, W) [N/m]; None where sections cannot be worked.
 
         The checks ask for a wall at a time, and only for some.
         """
         if self.box is None:
             return None
-        found = [
-            flow(section, *(load.swapaxes(-1, -2) for load in loads), about=(0.0, 0.0))
-            for section, *loads in self._by_state(self.box)
-        ]
+        loads = [load.swapaxes(-1, -2) for load in (self.V_x, self.V_z, self.T_0)]
+        found = [flow(section, *loads, about=(0.0, 0.0)) for section in self._states]
         return WallFlow(*(np.concatenate(part, axis=-2).swapaxes(-2, -3) for part in zip(*found, strict=True)))
 
-    def _flow(self, name: str, stations: list[int] | None = None) -> WallFlow:
-        """Work the flow of one wall, (..., C, S), or at some stations alone."""
+    @property
+    def _known_box(self) -> Box:
         assert self.box is not None  # noqa: S101 - callers ask for flows only where there are sections
-        wall = self.box.wall(name)
-        found = [wall_flow(one, wall, V_x, V_z, T_0, stations) for one, V_x, V_z, T_0 in self._by_state(self.box)]
-        return WallFlow(*(np.concatenate(part, axis=-2) for part in zip(*found, strict=True)))
+        return self.box
 
-    def _by_state(self, box: Box) -> Iterator[tuple[Section, Array, Array, Array]]:
-        """Give the sections of each state of the nose, with the loads of its cases; those with it closed come first."""
-        closed = int(np.count_nonzero(~self.rear_alone))
-        for section, at in ((box.closed, slice(closed)), (box.rear_alone, slice(closed, None))):
-            if section is not None:
-                yield section, self.V_x[..., at, :], self.V_z[..., at, :], self.T_0[..., at, :]
+    @property
+    def _states(self) -> tuple[Section, ...]:
+        """Sections with the nose as it is, and with it open everywhere."""
+        box = self._known_box
+        return (box.closed, box.rear_alone) if self.nose_open_too and box.rear_alone is not None else (box.closed,)
+
+    def _mean(self, name: str, stations: Stations) -> Array:
+        """Work the mean flow of one wall at some stations, (..., F, N)."""
+        wall = self._known_box.wall(name)
+        V_x, V_z = self.V_x[..., stations], self.V_z[..., stations]
+        found = [
+            wall_mean(section, wall, V_x, V_z, self._torque(at)[..., stations], stations)
+            for at, section in enumerate(self._states)
+        ]
+        return found[0] if len(found) == 1 else np.concatenate(found, axis=-2)
+
+    def _torque(self, state: int) -> Array:
+        """Torque about the shear centre of one state of the nose [N m], (..., C, S)."""
+        section = self._states[state]
+        return self.once(f"torque {state}", lambda: about_shear_centre(section, self.V_x, self.V_z, self.T_0))
 
     @cached_property
     def places(self) -> Names:
         """Names of the stations."""
-        return self.among[0].places if self.among is not None else station_names(self.span.y)
+        return station_names(self.span.y)
 
 
 def _cases(at: slice | NDArray[np.intp], after: int = 1) -> tuple[Any, ...]:
@@ -205,7 +224,6 @@ def _cases(at: slice | NDArray[np.intp], after: int = 1) -> tuple[Any, ...]:
 _OVER_CASES = {
     "control": 0,
     "by_ribs": 0,
-    "rear_alone": 0,
     "V_x": 1,
     "V_z": 1,
     "N": 1,

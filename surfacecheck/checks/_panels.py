@@ -163,7 +163,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     place = f"panel.{surface.said(name)}"
     flow = np.abs(effects.mean(f"skin_{side}"))
     kept = worst_case(flow)
-    spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
+    spots, cases = kept.spots(effects.places), kept.cases(effects.flow_cases)
     q = Term(kept.of(flow), "line_load", f"shear flow of the {words} at limit")
     critical = Term(
         kept.of(by_case(skin_critical(effects, side))), "line_load", "shear flow at which the panel wrinkles"
@@ -211,12 +211,12 @@ def _web(effects: Effects) -> Iterator[Check]:
     t = box.web_t + 0.0 * box.height
     critical = _critical(effects, box.height, t, modulus, nu)
     bending = 23.9 * np.pi**2 / (12.0 * (1.0 - nu**2)) * modulus * (t / box.height) ** 2
-    corners = [node_stress(effects.shut, node) for node in ("corner_plus", "corner_minus")]
+    corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
     stress = effects.twice(0.5 * np.abs(corners[0] - corners[1]))
     shear = effects.size("web") * by_case(t / (t + box.doubler_t))
     critical, bending = by_case(critical), by_case(bending)
     kept = keep((shear / critical, stress / bending))
-    spots, cases = kept.spots(effects.places), kept.cases(effects.cases)
+    spots, cases = kept.spots(effects.places), kept.cases(effects.flow_cases)
     yield Item("panel.web", "web of the spar", ("",), spots, cases, subject="this web").check(
         "buckles",
         "buckles in shear and bending",

@@ -41,7 +41,8 @@ def _steps(effects: Effects, wall: str) -> Array:
 def _read_ribs(effects: Effects, values: Array) -> Array:
     """Control-system cases are read only at the rib that holds the horn."""
     horn = np.array([b == effects.span.horn for b in effects.span.ribs])
-    return np.where(effects.control[:, None] & ~horn, 0.0, values)
+    control = effects.twice(effects.control, axis=0)
+    return np.where(control[:, None] & ~horn, 0.0, values)
 
 
 def rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
@@ -59,7 +60,7 @@ def rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     shear = step * by_case(plan.rib_pitch)
     pull = np.zeros_like(shear)
     if name != "nose_skin":
-        pull = _read_ribs(effects, np.abs(effects.rib_load)) / by_case(plan.rib_count)
+        pull = _read_ribs(effects, effects.twice(np.abs(effects.rib_load))) / by_case(plan.rib_count)
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
     if not effects.by_ribs.any():
         notes = (EVENLY,)
@@ -84,7 +85,7 @@ def rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     box = effects.box
     if box is None or not effects.span.ribs:
         return None
-    given = effects.rib_load.copy()
+    given = effects.twice(effects.rib_load)
     for wall in ("skin_plus", "skin_minus"):
         if not box.has(wall):
             continue

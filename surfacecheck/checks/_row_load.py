@@ -59,6 +59,11 @@ class RowLoad:
     flow: Array
     notes: tuple[str, ...] = ()
 
+    @property
+    def cases(self) -> tuple[str, ...]:
+        """Names along the case axis."""
+        return self.effects.flow_cases
+
 
 def sides_on(surface: Surface, row: Row) -> list[str]:
     """Sides of the surface a row lies on."""

@@ -118,7 +118,7 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         layers = {name: np.abs(flow) * share for name, flow in flows.items()} | {"spar": np.abs(spar) * share}
     skin = names[side] in flows
     wrinkle = skin_wrinkle(effects, side) if skin else None
-    tension = effects.spar_pull * share if skin else np.zeros_like(worst)
+    tension = effects.twice(effects.spar_pull * share) if skin else np.zeros_like(worst)
     return RowLoad(row, "spar", plan, _in_order(row, layers), shear, tension, wrinkle, effects, effects.places, worst)
 
 
@@ -139,7 +139,16 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     shear = passed * share
     layers = {name: shear for name in row.joins}
     return RowLoad(
-        row, "edge", plan, layers, shear, effects.edge_pull * share, wrinkle, effects, effects.places, passed
+        row,
+        "edge",
+        plan,
+        layers,
+        shear,
+        effects.twice(effects.edge_pull * share),
+        wrinkle,
+        effects,
+        effects.places,
+        passed,
     )
 
 
@@ -158,8 +167,8 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     t_d, t_w = over_spots(doubler.thickness), by_case(box.web_t)
     there = np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))
     within, share = by_case(inside[..., there]), t_d / (t_d + t_w)
-    flow = effects.size("web")[..., there] * share * within
-    stress = effects.twice(_web_stress(effects.shut, there) * within)
+    flow = effects.size_at("web", there) * share * within
+    stress = effects.twice(_web_stress(effects, there) * within)
     wide = over_spots(doubler.wide) if doubler.wide.known else by_case(box.height.max(axis=-1, keepdims=True))
     axial = stress.max(axis=-1, keepdims=True) * t_d * wide
     halves = over_both(np.maximum(np.asarray(plan.count) / 2.0, 1.0) * plan.lines)

@@ -86,7 +86,7 @@ def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
         tension=kept.of(load.tension),
         cases=("",),
         spots=kept.spots(load.spots),
-        spot_cases=kept.cases(load.effects.cases),
+        spot_cases=kept.cases(load.cases),
         pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if ratio is None else kept.of(ratio),
         notes=load.notes,
@@ -99,7 +99,7 @@ def _spaced(pitch: float | Array) -> float | Array:
 
 def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
     """Say when the edge of the skin, shortened with the flange under it, buckles between the rivets."""
-    effects, surface = load.effects.shut, load.effects.surface
+    effects, surface = load.effects, load.effects.surface
     side = sides_on(surface, load.row)[0]
     name = sides_of(surface)[side]
     skin, spar = getattr(surface.sheet, name), surface.sheet.spar

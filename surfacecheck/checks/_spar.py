@@ -82,7 +82,7 @@ def spar_checks(effects: Effects) -> Iterator[Check]:
     """
     if effects.box is None:
         return
-    yield from _direct(effects.whole.shut)
+    yield from _direct(effects.whole)
     yield from web_checks(effects.whole)
 
 

@@ -58,7 +58,7 @@ def web_checks(effects: Effects) -> Iterator[Check]:
         "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
         "f_s": Term(kept.of(stress), "stress", "greatest shear stress of the web at limit"),
     }
-    names = kept.spots(effects.places), kept.cases(effects.cases)
+    names = kept.spots(effects.places), kept.cases(effects.flow_cases)
     item = Item("spar.web", "web of the spar", ("",), *names, factors.line, "the web")
     yield item.check("shear", "tears in shear", "F_su", "FS * f_s", terms, "f_s", FLOW)
     yield from _bracket_holes(effects, stress, terms, factors.line)
@@ -84,7 +84,7 @@ def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], fact
             "D": Term.of(rivet.hole, "length", "hole of the bracket's rivets"),
         }
         place, part = f"hinge.{name}.bracket.web", f"{name} hinge, web at the bracket"
-        yield Item(place, part, effects.cases, ("",), factors=factors, subject="the web").check(
+        yield Item(place, part, effects.flow_cases, ("",), factors=factors, subject="the web").check(
             "net-shear",
             "tears through the rivet holes",
             "F_su * (h - n * D) / h",
@@ -110,7 +110,7 @@ def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors:
             "D": Term.of(hole.across, "length", "lightening hole"),
         }
         place, spots = f"spar.hole-{i + 1}", picked(effects.places, np.array([at]))
-        item = Item(place, "web at a lightening hole", effects.cases, spots, factors=factors, subject="the web")
+        item = Item(place, "web at a lightening hole", effects.flow_cases, spots, factors=factors, subject="the web")
         yield item.check(
             "net-shear",
             "tears beside the hole",

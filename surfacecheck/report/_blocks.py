@@ -240,7 +240,7 @@ def load_of_rows(assessment: Assessment, system: System) -> Table:
                 f"{load.plan.total} at {show(load.plan.pitch, 'length', system)}",
                 show(float(load.shear[case, spot]), "force", system),
                 show(float(load.tension[case, spot]), "force", system),
-                case_words(load.effects.cases[case]),
+                case_words(load.cases[case]),
             )
         )
     heads = ("row", "where", "row carries (shear flow)", "rivets", "shear of one", "pull of one", "case")

@@ -122,7 +122,7 @@ def _rivet(assessment: Assessment, system: System) -> HandSum | None:
     case, spot = np.unravel_index(int(np.argmax(load.shear)), load.shear.shape)
     flow, shear = float(load.flow[case, spot]), float(load.shear[case, spot])
     where = f"{load.row.name.replace('_', ' ')}, {in_system(load.spots[int(spot)], system)}"
-    what = f"One rivet of {where}, {load.effects.cases[int(case)]}: load of the row times pitch"
+    what = f"One rivet of {where}, {load.cases[int(case)]}: load of the row times pitch"
     text = f"{show(flow, 'line_load', system)} × {shown(load.plan.pitch, 'length', system)}"
     return HandSum(
         what,

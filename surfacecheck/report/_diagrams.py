@@ -60,7 +60,7 @@ def diagrams(
     """
     effects = assessment.effects
     chosen, keep = case_index(assessment, case), cases_read(assessment)
-    keep = keep if keep.any() else ~effects.rear_alone
+    keep = keep if keep.any() else ~keep
     torque, about = torque_about(assessment)
     side = assessment.surface.said("left")
     panels = (

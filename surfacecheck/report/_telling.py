@@ -20,7 +20,7 @@ __all__ = ["case_index", "cases_read", "group_case", "station_at", "telling_case
 def cases_read(assessment: Assessment) -> NDArray[np.bool_]:
     """Tell which cases count for the whole surface: not those read for the control system alone, each once."""
     effects = assessment.effects
-    return ~effects.control & ~effects.rear_alone
+    return ~effects.control
 
 
 def telling_case(assessment: Assessment) -> int:
@@ -28,10 +28,10 @@ def telling_case(assessment: Assessment) -> int:
     effects = assessment.effects
     count = cases_read(assessment)
     worst = np.abs(effects.M_x).max(axis=-1)
-    for keep in (count & ~effects.by_ribs, count, ~effects.rear_alone):
+    for keep in (count & ~effects.by_ribs, count):
         if keep.any():
             return int(np.argmax(np.where(keep, worst, -1.0)))
-    return 0
+    return int(np.argmax(worst))
 
 
 def case_index(assessment: Assessment, case: str | int | None) -> int:

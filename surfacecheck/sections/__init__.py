@@ -10,7 +10,7 @@ from surfacecheck.sections._effects import (
     twist_rate,
     wall_force,
 )
-from surfacecheck.sections._flow import FlowPeak, WallFlow, flow_at, flow_ends, flow_peak, flow_size
+from surfacecheck.sections._flow import FlowPeak, WallFlow, flow_at, flow_ends, flow_peak, flow_size, flow_spread
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
 from surfacecheck.sections._warping import (
@@ -40,6 +40,7 @@ __all__ = [
     "flow_ends",
     "flow_peak",
     "flow_size",
+    "flow_spread",
     "newell_width",
     "open_torsion_stress",
     "restraint_matters",

@@ -9,7 +9,7 @@ import numpy as np
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["FlowPeak", "WallFlow", "flow_at", "flow_ends", "flow_peak", "flow_size"]
+__all__ = ["FlowPeak", "WallFlow", "flow_at", "flow_ends", "flow_peak", "flow_size", "flow_spread"]
 
 
 class WallFlow(NamedTuple):
@@ -115,6 +115,38 @@ def flow_peak(flow: WallFlow) -> FlowPeak:
     return FlowPeak(np.where(higher, vertex, value), np.where(higher, 0.5 + 0.5 * u, fraction))
 
 
+def flow_spread(
+    slope: NDArray[np.float64], curvature: NDArray[np.float64]
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Least and most that the flow along each wall differs from its mean.
+
+    At the ends ``curvature -+ slope``; at the vertex, where it lies inside, ``-slope^2 / (6 curvature) - curvature/2``.
+
+    Parameters
+    ----------
+    slope, curvature : ndarray, shape (...)
+        Parts of :class:`WallFlow` [N/m].
+
+    Returns
+    -------
+    tuple of ndarray, each of shape (...)
+        Least and most [N/m].
+
+    Examples
+    --------
+    >>> [float(one) for one in flow_spread(np.array(0.0), np.array(2.0))]
+    [-1.0, 2.0]
+    """
+    first, second = curvature - slope, curvature + slope
+    least, most = np.minimum(first, second), np.maximum(first, second)
+    bent = np.abs(slope) < 3.0 * np.abs(curvature)  # the vertex lies inside the wall
+    if bent.any():
+        vertex = np.divide(slope * slope, -6.0 * curvature, out=np.zeros_like(least), where=bent) - 0.5 * curvature
+        least = np.where(bent, np.minimum(least, vertex), least)
+        most = np.where(bent, np.maximum(most, vertex), most)
+    return least, most
+
+
 def flow_size(flow: WallFlow) -> NDArray[np.float64]:
     """Size of the greatest flow along each wall: what :func:`flow_peak` finds, without its sign and place.
 
@@ -133,12 +165,5 @@ def flow_size(flow: WallFlow) -> NDArray[np.float64]:
     >>> float(flow_size(WallFlow(np.array(-6.0), np.array(0.0), np.array(2.0))))
     7.0
     """
-    mean, slope, curvature = flow
-    middle = mean + curvature
-    size = np.maximum(np.abs(middle - slope), np.abs(middle + slope))
-    bent = np.abs(slope) < 3.0 * np.abs(curvature)  # the vertex lies inside the wall
-    if bent.any():
-        vertex = np.divide(slope * slope, 6.0 * curvature, out=np.zeros_like(middle), where=bent)
-        vertex = np.abs(mean - vertex - 0.5 * curvature)
-        size = np.where(bent, np.maximum(size, vertex), size)
-    return np.asarray(size)
+    least, most = flow_spread(flow.slope, flow.curvature)
+    return np.asarray(np.maximum(flow.mean + most, -(flow.mean + least)))

@@ -6,7 +6,7 @@ seen from root to tip (web upwards, +z skin aft, -z skin forward).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 import numpy as np
 
@@ -15,7 +15,6 @@ from surfacecheck.model import SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value
 from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._builder import Builder
-from surfacecheck.sections._flow import WallFlow
 from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
@@ -25,8 +24,9 @@ if TYPE_CHECKING:
     from surfacecheck.sections._section import Section
 
     Array = NDArray[np.float64]
+    Stations: TypeAlias = slice | list[int] | NDArray[np.intp]
 
-__all__ = ["SIDES", "Box", "box_needs", "box_of", "sides_of", "wall_flow"]
+__all__ = ["SIDES", "Box", "about_shear_centre", "box_needs", "box_of", "sides_of", "wall_bend", "wall_mean"]
 
 
 def box_needs(surface: Surface) -> tuple[str, ...]:
@@ -91,12 +91,28 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
     return Builder(surface, y, doubled, nose_closed).build()
 
 
-def wall_flow(
-    section: Section, wall: int, V_x: Array, V_z: Array, T_0: Array, stations: list[int] | None = None
-) -> WallFlow:
-    """Work the shear flow of one wall, as :func:`flow` does for all of them, for when the others are not asked.
+def about_shear_centre(section: Section, V_x: Array, V_z: Array, T_0: Array) -> Array:
+    """Torque about the shear centre: ``T_0 + x_s V_z - z_s V_x``.
 
-    ``q = q_x V_x + q_z V_z + q_T (T_0 + x_s V_z - z_s V_x)``
+    Parameters
+    ----------
+    section : Section
+        At every station.
+    V_x, V_z, T_0 : ndarray, shape (..., C, S)
+        Shear forces [N] and torque about the hinge line [N m].
+
+    Returns
+    -------
+    ndarray, shape (..., C, S)
+        [N m].
+    """
+    return np.asarray(T_0 + by_case(section.x_s) * V_z - by_case(section.z_s) * V_x)
+
+
+def wall_mean(section: Section, wall: int, V_x: Array, V_z: Array, T_s: Array, stations: Stations) -> Array:
+    """Work the mean shear flow of one wall, as :func:`flow` does for all of them, for when the others are not asked.
+
+    ``q = q_x V_x + q_z V_z + q_T T_s``
 
     Parameters
     ----------
@@ -104,21 +120,43 @@ def wall_flow(
         At every station.
     wall : int
         Which wall [-].
-    V_x, V_z, T_0 : ndarray, shape (..., C, S)
-        Shear forces [N] and torque about the hinge line [N m].
-    stations : list of int, optional
-        Only at these, N of them [-].
+    V_x, V_z, T_s : ndarray, shape (..., C, N)
+        Shear forces [N] and torque about the shear centre [N m], at the stations asked.
+    stations : slice or sequence of int
+        Which stations [-].
 
     Returns
     -------
-    WallFlow, parts of shape (..., C, S) or (..., C, N)
-        Flow of that wall [N/m].
+    ndarray, shape (..., C, N)
+        [N/m].
     """
-    at = slice(None) if stations is None else stations
-    V_x, V_z, T_0 = V_x[..., at], V_z[..., at], T_0[..., at]
-    T_s = T_0 + by_case(section.x_s[..., at]) * V_z - by_case(section.z_s[..., at]) * V_x
-    mean, slope, curvature = (
-        by_case(one[..., at, wall]) * V_x + by_case(other[..., at, wall]) * V_z
-        for one, other in zip(section.unit_x, section.unit_z, strict=True)
+    unit_x, unit_z, unit_T = (
+        by_case(one[..., stations, wall]) for one in (section.unit_x.mean, section.unit_z.mean, section.unit_T)
     )
-    return WallFlow(mean + by_case(section.unit_T[..., at, wall]) * T_s, slope, curvature)
+    return np.asarray(unit_x * V_x + unit_z * V_z + unit_T * T_s)
+
+
+def wall_bend(section: Section, wall: int, V_x: Array, V_z: Array, stations: Stations) -> tuple[Array, Array]:
+    """Work slope and curvature of the flow along one wall; a torque, and which cells are closed, do not ask for them.
+
+    Parameters
+    ----------
+    section : Section
+        At every station.
+    wall : int
+        Which wall [-].
+    V_x, V_z : ndarray, shape (..., C, N)
+        Shear forces at the stations asked [N].
+    stations : slice or sequence of int
+        Which stations [-].
+
+    Returns
+    -------
+    tuple of ndarray, each of shape (..., C, N)
+        Parts of :class:`WallFlow` [N/m].
+    """
+    slope, curvature = (
+        by_case(one[..., stations, wall]) * V_x + by_case(other[..., stations, wall]) * V_z
+        for one, other in zip(section.unit_x[1:], section.unit_z[1:], strict=True)
+    )
+    return slope, curvature

@@ -136,12 +136,14 @@ def test_spar_and_panels_give_the_margins_of_the_unreduced_ones(demo, monkeypatc
 def test_one_wall_alone_is_that_wall_of_the_whole_section(demo):
     """Bit for bit, in either state of the nose, and in a choice of cases as in all of them."""
     effects, box = demo.effects, demo.effects.box
-    assert effects.rear_alone.any() == (box.rear_alone is not None)
-    for chosen in (effects, effects.whole, effects.handed_over, effects.only(effects.rear_alone)):
+    assert effects.nose_open_too == (box.rear_alone is not None)
+    for chosen in (effects, effects.whole, effects.handed_over, effects.only(effects.control)):
         for at, wall in enumerate(box.walls):
             assert np.array_equal(chosen.mean(wall), chosen.flow.mean[..., at]), wall
             alone = WallFlow(*(part[..., at] for part in chosen.flow))
             assert np.array_equal(chosen.size(wall), flow_size(alone)), wall
+            for part in alone[1:]:  # how a flow bends does not ask which cells are closed
+                assert np.array_equal(part, chosen.twice(part[: len(chosen.cases)])), wall
             assert chosen.size(wall) == pytest.approx(np.abs(flow_peak(alone).value), rel=1e-12), wall
             some = [0, chosen.span.y.size - 1, 3]
             assert np.array_equal(chosen.mean_at(wall, some), alone.mean[..., some]), wall

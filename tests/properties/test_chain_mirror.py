@@ -202,7 +202,7 @@ def test_two_rows_one_after_the_other_share_the_span_between_them():
     y = two.span.y
     assert not low.flow[:, y > 0.585].any()
     assert not high.flow[:, y < 0.585].any()
-    same = [not case.startswith("along") for case in whole.effects.cases]  # one rivet less weighs less
+    same = [not case.startswith("along") for case in whole.cases]  # one rivet less weighs less
     for load, here in ((low, y < 0.585), (high, y > 0.585)):
         assert load.flow[same][:, here] == pytest.approx(whole.flow[same][:, here], rel=1e-12, abs=1e-9)
     for finding in two.findings:
