@@ -10,49 +10,13 @@ import numpy as np
 from surfacecheck.checks._names import picked
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from numpy.typing import ArrayLike, NDArray
 
     from surfacecheck.checks._names import Names
 
     Array = NDArray[np.float64]
 
-__all__ = ["Kept", "front", "fronts", "keep", "worst_case"]
-
-
-def front(*loads: Array) -> NDArray[np.intp]:
-    """Find the points that no other point exceeds in every load.
-
-    Parameters
-    ----------
-    *loads : ndarray, shape (K,)
-        Loads that act together, none negative [any].
-
-    Returns
-    -------
-    ndarray of int
-        Indices of the front, in order; of equal points the first. Whatever grows with all loads has its maximum on it.
-
-    Examples
-    --------
-    >>> front(np.array([3.0, 1.0, 2.0, 2.5, 0.5]), np.array([0.0, 2.0, 1.0, 0.5, 0.5])).tolist()
-    [0, 1, 2, 3]
-    >>> front(np.array([3.0, 1.0]), np.array([4.0, 2.0])).tolist()
-    [0]
-    """
-    points = np.stack(loads)
-    largest = points.max(axis=-1, keepdims=True)
-    together = (points / np.where(largest > 0.0, largest, 1.0)).sum(axis=0)
-    left = np.arange(points.shape[-1])
-    found: list[int] = []
-    while left.size:
-        # nothing that is left exceeds the point of the greatest sum in every load
-        best = int(np.argmax(together))
-        found.append(int(left[best]))
-        higher = np.flatnonzero((points > points[:, best : best + 1]).any(axis=0))
-        points, together, left = points[:, higher], together[higher], left[higher]
-    return np.asarray(sorted(found), dtype=np.intp)
+__all__ = ["Kept", "front", "keep", "worst_case"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -116,15 +80,43 @@ def keep(*sets: tuple[Array, ...]) -> Kept:
     Returns
     -------
     Kept
-        Each once, in the order of cases and spots; in a stack the variants that have fewer repeat their last.
+        Each once, in the order of cases and spots; in a stack the variants that have fewer repeat some.
     """
-    width = sets[0][0].shape[-1]
-    if all(load.ndim == 2 for loads in sets for load in loads):
-        return Kept(*np.divmod(_worst_of(sets), width))
-    shape = np.broadcast_shapes(*(load.shape for loads in sets for load in loads))
-    flat = [[np.broadcast_to(load, shape).reshape(shape[0], -1) for load in loads] for loads in sets]
-    found = [np.argmax(loads[0], axis=-1)[:, None] if len(loads) == 1 else fronts(*loads) for loads in flat]
-    return Kept(*np.divmod(np.sort(np.concatenate(found, axis=-1), axis=-1), width))
+    shape = np.broadcast_shapes(*(load.shape for together in sets for load in together))
+    stack = len(shape) > 2
+    found = [
+        fronts(*(np.broadcast_to(load, shape).reshape(shape[0] if stack else 1, -1) for load in together))
+        for together in sets
+    ]
+    kept = np.concatenate(found, axis=-1)
+    return Kept(*np.divmod(np.sort(kept, axis=-1) if stack else np.unique(kept), shape[-1]))
+
+
+def front(*loads: Array) -> NDArray[np.intp]:
+    """Find the points that no other point exceeds in every load.
+
+    Parameters
+    ----------
+    *loads : ndarray, shape (K,)
+        Loads that act together, none negative [any].
+
+    Returns
+    -------
+    ndarray of int
+        Indices of the front, in order; of equal points the first. Whatever grows with all loads has its maximum on it.
+
+    Examples
+    --------
+    >>> front(np.array([3.0, 1.0, 2.0, 2.5, 0.5]), np.array([0.0, 2.0, 1.0, 0.5, 0.5])).tolist()
+    [0, 1, 2, 3]
+    >>> front(np.array([3.0, 1.0]), np.array([4.0, 2.0])).tolist()
+    [0]
+    """
+    return np.unique(fronts(*(load[None, :] for load in loads)))
+
+
+SAMPLE = 256
+"""Points among which the first great one is looked for."""
 
 
 def fronts(*loads: Array) -> NDArray[np.intp]:
@@ -137,48 +129,59 @@ def fronts(*loads: Array) -> NDArray[np.intp]:
 
     Returns
     -------
-    ndarray of int, shape (V, K)
-        Indices of each front, those found once more where a variant has fewer than others.
+    ndarray of int, shape (V, F)
+        Indices of each front; what a variant has too few of is there more than once.
 
     Examples
     --------
-    >>> fronts(np.array([[3.0, 1.0, 2.0], [3.0, 1.0, 2.0]]), np.array([[0.0, 2.0, 1.0], [4.0, 2.0, 1.0]])).tolist()
-    [[0, 1, 2], [0, 0, 0]]
+    >>> fronts(np.array([[3.0, 1.0, 2.0], [3.0, 1.0, 2.0]]), np.array([[0.0, 2.1, 1.0], [4.0, 2.1, 1.0]])).tolist()
+    [[1, 2, 0], [0, 0, 0]]
     """
-    scale = [load.max(axis=-1, keepdims=True) for load in loads]
-    together = np.add.reduce([load / np.where(most > 0.0, most, 1.0) for load, most in zip(loads, scale, strict=True)])
-    row = np.arange(len(together))
-    best = together.argmax(axis=-1)
-    found = [best]
-    higher = np.logical_or.reduce([load > load[row, best, None] for load in loads])
-    variant, place = np.nonzero(higher)
-    count = higher.sum(axis=-1)
-    if not place.size:
-        return np.asarray(best[:, None])
-    # what is left of each variant, side by side; nothing exceeds the filling
-    left = np.zeros((len(row), count.max()), dtype=np.intp)
-    at = np.arange(place.size) - np.repeat(np.cumsum(count) - count, count)
-    left[variant, at] = place
-    there = np.arange(left.shape[1]) < count[:, None]
-    points = [np.where(there, load[row[:, None], left], -np.inf) for load in loads]
-    together = np.where(there, together[row[:, None], left], -np.inf)
+    if len(loads) == 1:
+        return np.asarray(loads[0].argmax(axis=-1)[:, None], dtype=np.intp)
+    # any great point will do to leave out most of the others at once
+    step = max(1, loads[0].shape[-1] // SAMPLE)
+    here, place = _without_less(list(loads), step * _together([load[:, ::step] for load in loads]).argmax(axis=-1))
+    row = np.arange(len(place))
+    together = _together(here)
+    there = np.isfinite(together)
+    found: list[NDArray[np.intp]] = []
     while there.any():
-        one = together.argmax(axis=-1)
-        more = there.any(axis=-1)
-        found.append(np.where(more, left[row, one], found[-1]))
-        there &= np.logical_or.reduce([point > point[row, one, None] for point in points])
+        # nothing that is left exceeds the point of the greatest sum in every load
+        at = together.argmax(axis=-1)
+        found.append(np.where(there.any(axis=-1), place[row, at], found[-1] if found else 0))
+        there &= np.logical_or.reduce([load > load[row, at, None] for load in here])
         together = np.where(there, together, -np.inf)
-    return np.asarray(np.sort(np.stack(found, axis=-1), axis=-1), dtype=np.intp)
+    return np.asarray(np.stack(found, axis=-1), dtype=np.intp)
 
 
-def _worst_of(sets: Sequence[tuple[Array, ...]]) -> NDArray[np.intp]:
-    """Find those of one surface, as indices into cases and spots laid one after the other."""
-    found: set[int] = set()
-    for loads in sets:
-        found.update(
-            [int(np.argmax(loads[0]))] if len(loads) == 1 else front(*(load.ravel() for load in loads)).tolist()
-        )
-    return np.array(sorted(found), dtype=np.intp)
+def _without_less(loads: list[Array], at: NDArray[np.intp]) -> tuple[list[Array], NDArray[np.intp]]:
+    """Leave out what is less in every load than the point at ``at``, (V,); of equal ones all stay.
+
+    What is left of each variant stands side by side, (V, K), with its index; less than anything where there is none.
+    """
+    row = np.arange(len(at))
+    left = loads[0] >= loads[0][row, at, None]
+    for load in loads[1:]:
+        left |= load >= load[row, at, None]
+    count = left.sum(axis=-1)
+    variant, place = np.nonzero(left)
+    to = np.arange(place.size) - np.repeat(np.cumsum(count) - count, count)
+    places = np.zeros((len(at), count.max()), dtype=np.intp)
+    places[variant, to] = place
+    packed = [np.full(places.shape, -np.inf) for _ in loads]
+    for pack, load in zip(packed, loads, strict=True):
+        pack[variant, to] = load[variant, place]
+    return packed, places
+
+
+def _together(loads: list[Array]) -> Array:
+    """Sum the loads, each as a share of its greatest, (V, K)."""
+    most = [load.max(axis=-1, keepdims=True) for load in loads]
+    out = loads[0] / np.where(most[0] > 0.0, most[0], 1.0)
+    for load, top in zip(loads[1:], most[1:], strict=True):
+        out = out + load / np.where(top > 0.0, top, 1.0)
+    return out
 
 
 def worst_case(effect: Array) -> Kept:
