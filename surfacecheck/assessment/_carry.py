@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.assessment._gather import box_at
 from surfacecheck.checks import Effects
-from surfacecheck.loads import CaseLoads, Hands, LoadCase, horn_line, horn_needs
+from surfacecheck.loads import CaseLoads, Hands, LoadCase, UnitLoads, horn_line, horn_needs
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections.box import box_needs
@@ -172,7 +172,8 @@ def _given(surface: Surface, span: Span, put: Sequence[PutForce], case: LoadCase
     line = horn_line(surface) if horn_needs(surface) is None else None
     hold = Hands(surface, line, span.breaks).hold(case, np.asarray(moment[0, :, 1].sum()))
     run, nothing = np.zeros((1, span.y.size)), np.zeros_like(force)
-    return CaseLoads((case.name,), run, run, run, run, run, run, force, moment, nothing, nothing, (hold,))
+    units = UnitLoads(run, run, run, run, force, moment)
+    return CaseLoads((case.name,), units, np.ones((1, 1)), nothing, nothing, (hold,))
 
 
 def _at_horn(surface: Surface, pull: Array, side: Array) -> tuple[Array, Array]:

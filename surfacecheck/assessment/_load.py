@@ -13,8 +13,8 @@ from surfacecheck.model import DrivenBy, LoadReachesSpar
 from surfacecheck.provenance import in_a_row, numbers
 from surfacecheck.sections.box import Box
 from surfacecheck.sections.stiffness import stiffness_of
-from surfacecheck.statics import Beam, beam_stiffness, solve_each
-from surfacecheck.statics.held import beam_loads, hold_torque, off_line, supports_of
+from surfacecheck.statics import Beam, beam_stiffness, solve_mixed
+from surfacecheck.statics.held import hold_units, off_line, supports_of
 from surfacecheck.statics.span import Span
 
 if TYPE_CHECKING:
@@ -74,11 +74,11 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
         for c in cases
     )
     set_in = np.repeat(np.array(lines, dtype=float), len(cases) * len(ways))
-    loads, force, side, _ = hold_torque(span.stations, beam_loads(given), given)
+    units, mix, force, side = hold_units(span.stations, given)
     points = np.ones(span.y.shape[-1])
     stiffness = beam_stiffness(points, points) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
-    refined, simple = solve_each(span.stations, loads, stiffness, supports, (box is not None, False))
+    refined, simple = solve_mixed(span.stations, units, mix, stiffness, supports, (box is not None, False))
     horn_force, points = _at_horn(surface, every, force, side)
     by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
     asked = surface.method.load_reaches_spar
@@ -90,19 +90,16 @@ def _repeated(loads: CaseLoads, times: int) -> CaseLoads:
     """Lay the same cases one after the other."""
     if times == 1:
         return loads
-    running, jumps = (1,) * (loads.z.ndim - 2) + (times, 1), (1,) * (loads.force.ndim - 3) + (times, 1, 1)
-    return CaseLoads(
+
+    def tiled(array: Array, after: int) -> Array:
+        return np.concatenate([array] * times, axis=-1 - after)
+
+    return replace(
+        loads,
         names=loads.names * times,
-        x=np.tile(loads.x, running),
-        y=np.tile(loads.y, running),
-        z=np.tile(loads.z, running),
-        torque=np.tile(loads.torque, running),
-        moment_x=np.tile(loads.moment_x, running),
-        moment_z=np.tile(loads.moment_z, running),
-        force=np.tile(loads.force, jumps),
-        moment=np.tile(loads.moment, jumps),
-        rigging_force=np.tile(loads.rigging_force, jumps),
-        rigging_moment=np.tile(loads.rigging_moment, jumps),
+        mix=tiled(loads.mix, 1),
+        rigging_force=tiled(loads.rigging_force, 2),
+        rigging_moment=tiled(loads.rigging_moment, 2),
         holds=loads.holds * times,
     )
 

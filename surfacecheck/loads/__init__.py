@@ -24,6 +24,7 @@ from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
 from surfacecheck.loads._speeds import SpeedRow, speed_rows
+from surfacecheck.loads._sums import UnitLoads
 from surfacecheck.loads._tube import TubeTorque, tube_torques
 from surfacecheck.loads.cases import load_cases
 
@@ -48,6 +49,7 @@ __all__ = [
     "SpeedRow",
     "Start",
     "TubeTorque",
+    "UnitLoads",
     "airload",
     "airload_totals",
     "appendix_a",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -15,7 +16,7 @@ from surfacecheck.loads._from_surface import number, planform_of
 from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._onto_grid import hats
-from surfacecheck.loads._sums import Sums
+from surfacecheck.loads._sums import Sums, UnitLoads
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
@@ -26,7 +27,7 @@ __all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
 Array = NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class CaseLoads:
     """External loads of every case, hinges and what holds the torque apart; the case axis C is always there.
 
@@ -34,16 +35,10 @@ class CaseLoads:
     ----------
     names : tuple of str
         Cases, in order.
-    x, y, z : ndarray, shape (..., C, S)
-        Running load: aft, along the hinge line, out of the surface [N/m].
-    torque : ndarray, shape (..., C, S)
-        Running torque about the hinge line [N m/m].
-    moment_x, moment_z : ndarray, shape (..., C, S)
-        Running couples about x and z through the hinge line [N m/m].
-    force : ndarray, shape (..., C, B, 3)
-        Force at each break [N], the rigging pull included.
-    moment : ndarray, shape (..., C, B, 3)
-        Moment of that force about the hinge line at the break, (M_x, T_y, M_z) [N m].
+    units : UnitLoads
+        What the cases are made up of.
+    mix : ndarray, shape (..., C, K)
+        How much of each goes into every case [-].
     rigging_force, rigging_moment : ndarray, shape (..., C, B, 3)
         The part of force and moment that is rigging pull: it does not grow with the load [N], [N m].
     holds : tuple of Hold
@@ -51,17 +46,52 @@ class CaseLoads:
     """
 
     names: tuple[str, ...]
-    x: Array
-    y: Array
-    z: Array
-    torque: Array
-    moment_x: Array
-    moment_z: Array
-    force: Array
-    moment: Array
+    units: UnitLoads
+    mix: Array
     rigging_force: Array
     rigging_moment: Array
     holds: tuple[Hold, ...]
+
+    @property
+    def x(self) -> Array:
+        """Running load aft [N/m], shape (..., C, S): none."""
+        return np.broadcast_to(np.float64(0.0), self.z.shape)
+
+    moment_x = x
+
+    @cached_property
+    def y(self) -> Array:
+        """Running load along the hinge line [N/m], shape (..., C, S)."""
+        return self.mix @ self.units.y
+
+    @cached_property
+    def z(self) -> Array:
+        """Running load out of the surface [N/m], shape (..., C, S)."""
+        return self.mix @ self.units.z
+
+    @cached_property
+    def torque(self) -> Array:
+        """Running torque about the hinge line [N m/m], shape (..., C, S)."""
+        return self.mix @ self.units.torque
+
+    @cached_property
+    def moment_z(self) -> Array:
+        """Running couple about z through the hinge line [N m/m], shape (..., C, S)."""
+        return self.mix @ self.units.moment_z
+
+    @cached_property
+    def force(self) -> Array:
+        """Force at each break, the rigging pull included [N], shape (..., C, B, 3)."""
+        return self._jump(self.units.force)
+
+    @cached_property
+    def moment(self) -> Array:
+        """Moment of that force about the hinge line, (M_x, T_y, M_z) [N m], shape (..., C, B, 3)."""
+        return self._jump(self.units.moment)
+
+    def _jump(self, unit: Array) -> Array:
+        flat = self.mix @ unit.reshape(*unit.shape[:-2], -1)
+        return flat.reshape(*flat.shape[:-1], *unit.shape[-2:])
 
 
 def rigging(surface: Surface, breaks: Array) -> tuple[Array, Array]:
@@ -197,23 +227,19 @@ def apply_ways(
             force, moment = _pulls(horn_line(surface), case.pilot.pull, case.pilot.sides, edges)
             sums.add(every[c], {"force": force, "moment": moment})
             turning[c] = turning[c] + np.sum(moment[..., 1], axis=-1)
-    totals = sums.totals(in_a_row([case.factor for case in cases] * len(ways)))
     hands = Hands(surface, line, edges)
     holds = [hands.hold(case, np.asarray(t * case.factor)) for case, t in zip(cases, turning, strict=True)]
-    pulled = [one[..., None, :, :] for one in rigging(surface, edges)]
-    jump = np.broadcast_shapes(totals["force"].shape, pulled[0].shape)
-    tight = [np.broadcast_to(one, jump) for one in pulled]
-    nought = np.broadcast_to(np.float64(0.0), totals["z"].shape)
+    pulled = rigging(surface, edges)
+    factor = in_a_row([case.factor for case in cases] * len(ways))
+    mix = sums.mix(factor)
+    if any(one.any() for one in pulled):  # it is there whatever the load
+        sums.add(list(range(sums.count)), {"force": pulled[0], "moment": pulled[1]})
+        mix = np.concatenate([mix, np.ones((*mix.shape[:-1], 1))], axis=-1)
+    tight = [np.broadcast_to(p[..., None, :, :], (*p.shape[:-2], sums.count, *p.shape[-2:])) for p in pulled]
     return CaseLoads(
         names=tuple(case.name for case in cases) * len(ways),
-        x=nought,
-        y=totals["y"],
-        z=totals["z"],
-        torque=totals["torque"],
-        moment_x=nought,
-        moment_z=totals["moment_z"],
-        force=totals["force"] + tight[0],
-        moment=totals["moment"] + tight[1],
+        units=sums.units(),
+        mix=mix,
         rigging_force=tight[0],
         rigging_moment=tight[1],
         holds=tuple(holds) * len(ways),

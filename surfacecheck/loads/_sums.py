@@ -1,13 +1,14 @@
-"""Loads of all cases on a grid, added up part by part."""
+"""Loads of all cases on a grid: a few unit loads, and how much of each goes into every case."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Sums"]
+__all__ = ["Sums", "UnitLoads"]
 
 Array = NDArray[np.float64]
 
@@ -15,8 +16,29 @@ RUNNING = ("y", "z", "torque", "moment_z")
 JUMPS = ("force", "moment")
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class UnitLoads:
+    """Loads from which every case is made up, K of them.
+
+    Attributes
+    ----------
+    y, z, torque, moment_z : ndarray, shape (..., K, S)
+        Running load along the hinge line and out of the surface [N/m], running torque about the hinge line and couple
+        about z [N m/m].
+    force, moment : ndarray, shape (..., K, B, 3)
+        Force and moment at each break [N], [N m].
+    """
+
+    y: Array
+    z: Array
+    torque: Array
+    moment_z: Array
+    force: Array
+    moment: Array
+
+
 class Sums:
-    """Running loads and jumps of C cases; variants lead, the case axis stands before the grid's.
+    """Running loads and jumps of C cases; variants lead, the axis of cases or unit loads stands before the grid's.
 
     Parameters
     ----------
@@ -32,7 +54,7 @@ class Sums:
         self.count = count
         self.tails = dict.fromkeys(RUNNING, y.shape[-1:]) | dict.fromkeys(JUMPS, (breaks.shape[-1], 3))
         self.leads = dict.fromkeys(RUNNING, y.shape[:-1]) | dict.fromkeys(JUMPS, breaks.shape[:-1])
-        self.parts: dict[str, list[tuple[list[int], Array]]] = {name: [] for name in self.tails}
+        self.parts: list[tuple[list[int], dict[str, Array], Array]] = []
 
     def add(self, cases: list[int], loads: dict[str, Array], times: Array | None = None) -> None:
         """Add the same kind of load to some cases.
@@ -46,15 +68,25 @@ class Sums:
         times : ndarray, shape (..., N) or (..., 1), optional
             What each case multiplies them by [-].
         """
-        for name, load in loads.items():
-            grid = len(self.tails[name])
-            wide = np.expand_dims(load, axis=-1 - grid)
-            if times is not None:
-                wide = wide * times[(..., *(None,) * grid)]
-            self.parts[name].append((cases, wide))
+        self.parts.append((cases, loads, np.ones(1) if times is None else times))
 
-    def totals(self, factor: Array) -> dict[str, Array]:
-        """Sum up.
+    def units(self) -> UnitLoads:
+        """Give the kinds of load, K of them, in the order in which they were added."""
+        return UnitLoads(**{name: self._unit(name) for name in self.tails})
+
+    def _unit(self, name: str) -> Array:
+        tail = self.tails[name]
+        given = [loads[name] for _, loads, _ in self.parts if name in loads]
+        lead = np.broadcast_shapes(self.leads[name], *(load.shape[: load.ndim - len(tail)] for load in given))
+        out = np.zeros((*lead, len(self.parts), *tail))
+        for k, (_, loads, _) in enumerate(self.parts):
+            at: Any = (..., k, *(slice(None),) * len(tail))
+            if name in loads:
+                out[at] = loads[name]
+        return out
+
+    def mix(self, factor: Array) -> Array:
+        """Give how much of each kind goes into every case.
 
         Parameters
         ----------
@@ -63,21 +95,11 @@ class Sums:
 
         Returns
         -------
-        dict of str to ndarray
-            Running loads of shape (..., C, S) and jumps of shape (..., C, B, 3), each kind at one common shape.
+        ndarray, shape (..., C, K)
+            [-].
         """
-        found = {name: self._total(name, factor) for name in self.tails}
-        for kind in (RUNNING, JUMPS):
-            common = np.broadcast_shapes(*(found[name].shape for name in kind))
-            found |= {name: np.broadcast_to(found[name], common) for name in kind}
-        return found
-
-    def _total(self, name: str, factor: Array) -> Array:
-        tail, parts = self.tails[name], self.parts[name]
-        leads = (load.shape[: load.ndim - 1 - len(tail)] for _, load in parts)
-        out = np.zeros((*np.broadcast_shapes(self.leads[name], *leads), self.count, *tail))
-        whole = (slice(None),) * len(tail)
-        for cases, load in parts:
-            at: Any = (..., cases, *whole)
-            out[at] += load
-        return np.asarray(out * factor[(..., *(None,) * len(tail))])
+        lead = np.broadcast_shapes(factor.shape[:-1], *(times.shape[:-1] for _, _, times in self.parts))
+        out = np.zeros((*lead, self.count, len(self.parts)))
+        for k, (cases, _, times) in enumerate(self.parts):
+            out[..., cases, k] = times
+        return np.asarray(out * factor[..., None])

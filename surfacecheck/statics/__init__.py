@@ -6,6 +6,7 @@ from surfacecheck.statics._grid import Grid, grid, running
 from surfacecheck.statics._groups import share_group, share_in_plane
 from surfacecheck.statics._heel import heel_bound, prying_bound, shear_and_tension
 from surfacecheck.statics._loads import BeamLoads, close_with_couple, close_with_rod, point_force, unloaded
+from surfacecheck.statics._mixed import solve_mixed
 from surfacecheck.statics._row_lengths import row_reach, tributary_lengths
 from surfacecheck.statics._row_pick_up import lap_pick_up, seam_pick_up
 from surfacecheck.statics._spring_row import SeamRow, lap_joint, seam_row
@@ -38,6 +39,7 @@ __all__ = [
     "shear_and_tension",
     "solve",
     "solve_each",
+    "solve_mixed",
     "tributary_lengths",
     "unloaded",
 ]

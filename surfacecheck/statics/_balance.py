@@ -11,7 +11,7 @@ from surfacecheck.statics._grid import Array, Grid, inboard_of, running
 from surfacecheck.statics._loads import BeamLoads
 from surfacecheck.statics._supports import Plan, Supports, gaps
 
-__all__ = ["Balance", "balance"]
+__all__ = ["Balance", "balance", "refuse_open_torque"]
 
 TORQUE_REST = 1.0e-6
 """Part of the largest torque that may be left over at the root [-]; a closed rod leaves 1e-15."""
@@ -33,7 +33,7 @@ class Balance:
     xi: Array  # (..., S): 0 to 1 along the run
 
 
-def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan) -> Balance:
+def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan, *, closed: bool = True) -> Balance:
     """Sum the loads from the tip, and hold them by simple spans."""
     length = gaps(stations, layout)
     n = len(supports.hinges)
@@ -60,7 +60,8 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan) 
     V, N, T = sums[..., :2, :, :], sums[..., 2, :, :], sums[..., 3, :, :]
     M = running(stations, V.reshape(*lead, 2 * cases, points)).reshape(V.shape) + sums[..., 4:, :, :]
     root = sums[..., 0] + at_break[..., 0]
-    _check_torque(root[..., 3, :], sums, at_break, stations.breaks[..., -1] - stations.breaks[..., 0])
+    if closed:
+        _check_torque(root[..., 3, :], sums, at_break, stations.breaks[..., -1] - stations.breaks[..., 0])
 
     thrust = np.zeros((*lead, cases, n))
     who = np.zeros(cases, dtype=np.intp) if supports.thrust is None else supports.thrust
@@ -94,6 +95,11 @@ def _check_torque(left: Array, sums: Array, at_break: Array, span: Array) -> Non
         reach = span[..., None] if component < 3 else 1.0
         for values in (sums, at_break):
             size = np.maximum(size, np.abs(values[..., component, :, :]).max(axis=-1) * reach)
+    refuse_open_torque(left, size)
+
+
+def refuse_open_torque(left: Array, size: Array) -> None:
+    """Refuse a torque left over at the root of a case, (..., C), that is more than the rounding of what is summed."""
     open_ = np.abs(left) > TORQUE_REST * size + np.finfo(float).tiny
     if open_.any():
         worst = left[open_].flat[0]

@@ -13,6 +13,7 @@ Megson, T. H. G.: Aircraft Structures for Engineering Students, chapter 5 (total
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -26,7 +27,7 @@ from surfacecheck.statics._supports import BeamStiffness, Plan, Supports, check_
 __all__ = ["Beam", "solve", "solve_each"]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Beam:
     """A solved beam.
 
@@ -40,8 +41,12 @@ class Beam:
         Sums of forces at larger y [N].
     M_x, M_z, T_0 : ndarray, shape (..., C, S)
         Sums of moments at larger y about axes through the hinge line at y [N m].
-    stations, loads, stiffness, supports, coupled
+    stations, stiffness, supports, coupled
         What it was solved from.
+    given : BeamLoads
+        The loads, or unit loads of which every case is made up.
+    mix : ndarray, shape (..., C, K), or None
+        How much of each unit load goes into every case [-]; None where the loads are the cases'.
     """
 
     reactions: Array
@@ -53,10 +58,16 @@ class Beam:
     M_z: Array
     T_0: Array
     stations: Grid
-    loads: BeamLoads
+    given: BeamLoads
     stiffness: BeamStiffness
     supports: Supports
     coupled: bool
+    mix: Array | None = None
+
+    @cached_property
+    def loads(self) -> BeamLoads:
+        """External loads of every case, hinges apart."""
+        return self.given if self.mix is None else self.given.mixed(self.mix)
 
 
 def solve(stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: Supports, coupled: bool) -> Beam:
@@ -103,7 +114,13 @@ def solve(stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: 
 
 
 def solve_each(
-    stations: Grid, loads: BeamLoads, stiffness: BeamStiffness, supports: Supports, coupled: tuple[bool, ...]
+    stations: Grid,
+    loads: BeamLoads,
+    stiffness: BeamStiffness,
+    supports: Supports,
+    coupled: tuple[bool, ...],
+    *,
+    closed: bool = True,
 ) -> tuple[Beam, ...]:
     """Solve the same beam in several idealisations; the balance with the load is worked once.
 
@@ -113,6 +130,8 @@ def solve_each(
         As :func:`solve` takes them.
     coupled : tuple of bool
         One for each idealisation, as :func:`solve` takes it.
+    closed : bool
+        Whether the torque of each case must be held; unit loads need not be [-].
 
     Returns
     -------
@@ -128,7 +147,7 @@ def solve_each(
     for one in coupled:
         check_stiffness(stiffness, one)
     check_supports(supports, loads.z.shape[-2])
-    free = balance(stations, loads, supports, layout)
+    free = balance(stations, loads, supports, layout, closed=closed)
     units = unit_functions(layout, free) if layout.at_start.shape[0] else None
     return tuple(_closed(stations, loads, stiffness, supports, layout, free, units, one) for one in coupled)
 
@@ -165,7 +184,7 @@ def _closed(
         M_z=0.0 - M[..., 1, :, :],
         T_0=free.T,
         stations=stations,
-        loads=loads,
+        given=loads,
         stiffness=stiffness,
         supports=supports,
         coupled=coupled,

@@ -71,6 +71,24 @@ class BeamLoads:
             raise SurfaceError(message)
         return replace(self, force=_added(self.force, b, force), moment=_added(self.moment, b, moment))
 
+    def mixed(self, mix: Array) -> BeamLoads:
+        """Make cases out of these, as unit loads.
+
+        Parameters
+        ----------
+        mix : ndarray, shape (..., C, K)
+            How much of each goes into every case [-].
+
+        Returns
+        -------
+        BeamLoads
+            Of C cases.
+        """
+        runs = {name: mix @ getattr(self, name) for name in ("x", "y", "z", "torque", "moment_x", "moment_z")}
+        jumps = {name: mix @ getattr(self, name).reshape(*self.force.shape[:-2], -1) for name in _JUMPS}
+        tail = self.force.shape[-2:]
+        return BeamLoads(**runs, **{name: jump.reshape(*jump.shape[:-1], *tail) for name, jump in jumps.items()})
+
 
 def _added(whole: Array, b: int, part: ArrayLike) -> Array:
     extra = np.asarray(part, dtype=np.float64)[..., None, :]

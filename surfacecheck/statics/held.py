@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from surfacecheck.loads import CaseLoads, LoadCase
+    from surfacecheck.loads import CaseLoads, Hold, LoadCase
     from surfacecheck.model import Hinge, Surface
     from surfacecheck.provenance import Value
     from surfacecheck.statics._grid import Grid
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["beam_loads", "hold_torque", "off_line", "supports_of"]
+__all__ = ["beam_loads", "hold_torque", "hold_units", "off_line", "supports_of"]
 
 
 def off_line(surface: Surface, span: Span) -> Array:
@@ -171,8 +171,65 @@ def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[Bea
     couple : ndarray, shape (..., C)
         Holding couple about +y [N m].
     """
-    torque = total_torque(stations, loads)
-    holds = given.holds
+    force, moment, side, couple, at = _holding(given.holds, total_torque(stations, loads))
+    for b in np.unique(at):
+        here = (at == b)[:, None]
+        loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))
+    return loads, force, side, couple
+
+
+def hold_units(stations: Grid, given: CaseLoads) -> tuple[BeamLoads, Array, Array, Array]:
+    """Close the torque of cases that are made up of unit loads, as :func:`hold_torque` does.
+
+    Parameters
+    ----------
+    stations : Grid
+        Points and breaks.
+    given : CaseLoads
+        Unit loads, how much of each goes into every case, and what holds it.
+
+    Returns
+    -------
+    units : BeamLoads
+        The unit loads, and a force and a moment along each axis at every break that holds [N], [N m].
+    mix : ndarray, shape (..., C, K)
+        How much of each goes into every case [-].
+    force : ndarray, shape (..., C, 3)
+        Holding force on the surface [N].
+    side : ndarray, shape (..., C)
+        Side of the horn it acts on, as in :func:`hold_torque` [-].
+    """
+    u = given.units
+    nought = np.broadcast_to(np.float64(0.0), u.z.shape)
+    units = BeamLoads(nought, u.y, u.z, u.torque, nought, u.moment_z, u.force, u.moment)
+    torque = (given.mix @ total_torque(stations, units)[..., None])[..., 0]
+    force, moment, side, _, at = _holding(given.holds, torque)
+    both = np.concatenate([force, moment], axis=-1)
+    places = np.unique(at)
+    holding = [np.where((at == b)[:, None], both, 0.0) for b in places]
+    lead = np.broadcast_shapes(given.mix.shape[:-2], both.shape[:-2])
+    parts = [np.broadcast_to(part, (*lead, *part.shape[-2:])) for part in (given.mix, *holding)]
+    return _with_holds(units, places), np.concatenate(parts, axis=-1), force, side
+
+
+def _with_holds(units: BeamLoads, places: NDArray[np.intp]) -> BeamLoads:
+    """Add a force, then a moment, of one along each axis at some breaks."""
+    jumps = np.zeros((6 * len(places), units.force.shape[-2], 6))
+    for i, b in enumerate(places):
+        jumps[6 * i : 6 * i + 6, b] = np.eye(6)
+
+    def more(run: Array) -> Array:
+        return np.concatenate([run, np.zeros((*run.shape[:-2], len(jumps), run.shape[-1]))], axis=-2)
+
+    def also(jump: Array, part: Array) -> Array:
+        return np.concatenate([jump, np.broadcast_to(part, (*jump.shape[:-3], *part.shape))], axis=-3)
+
+    runs = {name: more(getattr(units, name)) for name in ("x", "y", "z", "torque", "moment_x", "moment_z")}
+    return BeamLoads(**runs, force=also(units.force, jumps[..., :3]), moment=also(units.moment, jumps[..., 3:]))
+
+
+def _holding(holds: Sequence[Hold], torque: Array) -> tuple[Array, Array, Array, Array, NDArray[np.intp]]:
+    """Force, moment, side, couple, and break of what holds the torque of each case."""
     at = np.array([max(hold.at_break, 0) for hold in holds], dtype=np.intp)
     line = np.array([hold.how == "line" for hold in holds])
     x, z = (in_a_row([getattr(hold, axis) for hold in holds]) for axis in ("x", "z"))
@@ -185,7 +242,4 @@ def hold_torque(stations: Grid, loads: BeamLoads, given: CaseLoads) -> tuple[Bea
     couple = np.where([hold.how in {"couple", "not given"} for hold in holds], -torque, 0.0)
     moment = np.array(np.broadcast_to(moment, (*couple.shape, 3)))
     moment[..., 1] += couple
-    for b in np.unique(at):
-        here = (at == b)[:, None]
-        loads = loads.plus(int(b), np.where(here, force, 0.0), np.where(here, moment, 0.0))
-    return loads, force, side, couple
+    return force, moment, side, couple, at
