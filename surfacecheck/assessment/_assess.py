@@ -24,20 +24,27 @@ from surfacecheck.checks import (
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
+    from surfacecheck.statics.span import Span
 
     Array = NDArray[np.float64]
 
 __all__ = ["assess", "straddled"]
 
 
-def assess(surface: Surface) -> Assessment:
+def assess(surface: Surface, *, span: Span | None = None, masses: Masses | None = None) -> Assessment:
     """Follow the design airload of a surface to the pins, and check what carries it.
 
     Parameters
     ----------
     surface : Surface
         As read from a file; values may be missing.
+    span : Span, optional
+        Its stations and places; laid out here where not given. One that names fewer hinges or ribs than it was laid
+        out for is a surface that has lost them and not their openings and weights.
+    masses : Masses, optional
+        Its masses; weighed here where not given.
 
     Returns
     -------
@@ -56,8 +63,9 @@ def assess(surface: Surface) -> Assessment:
     >>> assessment.pins[0].name  # doctest: +SKIP
     'bottom'
     """
-    worked = work(surface)
-    span, masses, cases, loaded, box = worked.span, worked.masses, worked.cases, worked.loaded, worked.box
+    worked = work(surface, span=span, masses=masses)
+    span, masses = worked.span, worked.masses
+    cases, loaded, box = worked.cases, worked.loaded, worked.box
     rows = worked.rows
     findings = straddled(find_all(worked.checks))
     return Assessment(

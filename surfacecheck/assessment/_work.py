@@ -62,13 +62,15 @@ class Worked:
     checks: tuple[Check, ...]
 
 
-def work(surface: Surface) -> Worked:
+def work(surface: Surface, *, span: Span | None = None, masses: Masses | None = None) -> Worked:
     """Follow the design airload to the pins and lay out everything that is checked.
 
     Parameters
     ----------
     surface : Surface
         As read from a file, or with stacks of variants for numbers.
+    span, masses : Span, Masses, optional
+        As :func:`~surfacecheck.assessment.assess` takes them.
 
     Returns
     -------
@@ -80,8 +82,8 @@ def work(surface: Surface) -> Worked:
     SurfaceError
         Where there is no outline, no load, or fewer than two hinges.
     """
-    span = span_of(surface)
-    masses = weigh(surface)
+    span = span_of(surface) if span is None else span
+    masses = weigh(surface) if masses is None else masses
     cases, missing = load_cases(surface, masses)
     if not cases:
         reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"

@@ -12,10 +12,12 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.checks._layout import RowPlan, plan_row, spread
 from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
 from surfacecheck.checks._pins import pin_checks
-from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads
+from surfacecheck.checks._reduce import front
+from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads, sides_on
 from surfacecheck.checks._rows import edge_of, row_checks
 from surfacecheck.checks._spar import node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
+from surfacecheck.checks._weights import rivet_weights
 
 __all__ = [
     "BracketLoad",
@@ -39,6 +41,7 @@ __all__ = [
     "find",
     "find_all",
     "find_stack",
+    "front",
     "horn_checks",
     "horn_load",
     "horn_needs",
@@ -50,9 +53,11 @@ __all__ = [
     "plan_row",
     "pretty_place",
     "rivet_places",
+    "rivet_weights",
     "row_checks",
     "row_kind",
     "row_loads",
+    "sides_on",
     "skin_wrinkle",
     "spar_checks",
     "spread",

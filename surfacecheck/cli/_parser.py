@@ -97,6 +97,40 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--shear", help="what one rivet carries, by its data sheet: N, or lbf with --units inch")
     one.add_argument("--edge", help="hole centre to the edge of the sheet")
     one.add_argument("--inner-sheet", help="thickness of the sheet behind")
+    one = command("gone", "one gone at a time: hinge, rib, rivet; what the rest carries", "gone data/rudder.toml",
+                  "gone data/rudder.toml --row left_skin_to_spar",
+                  "gone data/rudder.toml --row left_skin_to_spar --out 12 13",
+                  "gone data/rudder.toml --group hinge.middle.bracket --out 3")  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file")
+    which = one.add_mutually_exclusive_group()
+    which.add_argument("--row", metavar="NAME", help="rivets of this row: each, and each pair, or those of --out")
+    which.add_argument("--group", metavar="NAME", help="the same of a bracket, hinge.middle.bracket, or of the horn")
+    one.add_argument("--out", nargs="+", action="extend", type=int, default=[], metavar="N",
+                     help="numbers of rivets that are gone, as on the map")  # fmt: skip
+    one.add_argument("--no-page", action="store_true", help="text only")
+    one = command("thread", "pins off the line of the outer ones, and what binds", "thread data/rudder.toml",
+                  'thread data/rudder.toml --sideways "5.0 mm" "5.8 mm" "5.0 mm" --gives "0.5 mm/kN"')  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file")
+    one.add_argument("--sideways", nargs="+", metavar="READ",
+                     help="each pin's distance from a stretched thread, from root to tip, to the left (top where it"
+                     " lies flat); what the file says where not given")  # fmt: skip
+    one.add_argument(
+        "--behind", nargs="+", metavar="READ", help='the same fore and aft; "0.3 mm ahead" for the other side'
+    )
+    one.add_argument("--gives", metavar="GIVE", help='fin and bracket spring at every hinge: "0.5 mm/kN"')
+    one = command("mixed", "other or loose rivets in a row: how they share, in which order they carry",
+                  'mixed data/rudder.toml --row left_skin_to_spar --at 11 13 15 --other large --slack "0.02 mm"',
+                  "mixed data/elevator.toml --row top_skin_to_spar --at 12 14 16 --softer 3")  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file")
+    one.add_argument("--row", required=True, metavar="NAME", help="the row, as on the map")
+    one.add_argument("--at", nargs="+", action="extend", type=int, required=True, metavar="N",
+                     help="numbers of the unlike rivets")  # fmt: skip
+    one.add_argument(
+        "--other", default="", metavar="RIVET", help="their kind, a name of part D; the same where not given"
+    )
+    one.add_argument("--slack", help='slip before they carry, at most hole less shank: "0.05 mm"')
+    one.add_argument("--softer", type=float, default=1.0, help="times softer than the formulas say, as hollow ones are")
+    one.add_argument("--no-page", action="store_true", help="text only")
     return whole
 
 

@@ -16,35 +16,40 @@ if TYPE_CHECKING:
     from surfacecheck.report._earlier import read_earlier
     from surfacecheck.report._follow_page import follow_page
     from surfacecheck.report._follow_picture import follow_picture
+    from surfacecheck.report._gone_picture import gone_picture
     from surfacecheck.report._guess import guess_among, guess_line
     from surfacecheck.report._horn_forces import horn_forces
     from surfacecheck.report._map_page import map_needs, map_page, write_whole
     from surfacecheck.report._margin_bars import compare_bars, margin_bars
     from surfacecheck.report._measuring import measuring_sheet
+    from surfacecheck.report._mixed_picture import mixed_picture
     from surfacecheck.report._page import page, write_page
     from surfacecheck.report._page_tables import page_tables, write_tables
     from surfacecheck.report._pitch_curve import pitch_curve
     from surfacecheck.report._running_load import running_load
     from surfacecheck.report._section_flow import section_flow
     from surfacecheck.report._since import Since, since
+    from surfacecheck.report._study_page import gone_page, mixed_page
     from surfacecheck.report._style import Drawing
     from surfacecheck.report._surface_map import surface_map
 
 __all__ = [
     "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page", "follow_picture",
-    "guess_among", "guess_line", "horn_forces", "map_needs", "map_page", "margin_bars", "measuring_sheet", "page",
-    "page_tables", "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map", "write_page",
-    "write_tables", "write_whole",
+    "gone_page", "gone_picture", "guess_among", "guess_line", "horn_forces", "map_needs", "map_page", "margin_bars",
+    "measuring_sheet", "mixed_page", "mixed_picture", "page", "page_tables", "pitch_curve", "read_earlier",
+    "running_load", "section_flow", "since", "surface_map", "write_page", "write_tables", "write_whole",
 ]  # fmt: skip
 
 _HOME = {
     "Drawing": "_style",
     "Since": "_since",
     "compare_bars": "_margin_bars",
+    "gone_page": "_study_page",
     "guess_among": "_guess",
     "guess_line": "_guess",
     "map_needs": "_map_page",
     "measuring_sheet": "_measuring",
+    "mixed_page": "_study_page",
     "read_earlier": "_earlier",
     "write_whole": "_map_page",
     "write_page": "_page",
