@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -40,6 +41,7 @@ def run_gone(options: argparse.Namespace) -> int:
     from surfacecheck.assessment import assess
     from surfacecheck.reading import read
 
+    _named(options)
     if options.out and not (options.row or options.group):
         message = '--out names rivets of a row or group: say which, "--row left_skin_to_spar" or "--group horn"'
         raise SurfaceError(message)
@@ -48,6 +50,15 @@ def run_gone(options: argparse.Namespace) -> int:
     if options.row or options.group:
         return _some(options, assessment, system)
     return _whole(options, assessment, system)
+
+
+def _named(options: argparse.Namespace) -> None:
+    """Take the number out of a name that goes on to a rivet, as the map gives it."""
+    for key in ("row", "group"):
+        found = re.fullmatch(r"(.+?)[\s,.]*\brivet[ -](\d+)", getattr(options, key) or "")
+        if found:
+            setattr(options, key, found[1])
+            options.out = [*options.out, int(found[2])]
 
 
 def _some(options: argparse.Namespace, assessment: Assessment, system: System) -> int:

@@ -17,6 +17,7 @@ from surfacecheck.studies._gone_names import numbers_of, row_named
 from surfacecheck.studies._missing_gap import Gap, OtherPath, gaps_of, other_paths
 from surfacecheck.studies._row_joint import row_margins
 from surfacecheck.studies._row_lines import RowLine, lines_of
+from surfacecheck.studies._row_removals import FELT
 from surfacecheck.studies._row_springs import RowSprings, springs_of
 
 if TYPE_CHECKING:
@@ -35,8 +36,6 @@ __all__ = ["MissingRow", "Neighbour", "Shared", "missing_row", "widened"]
 
 BOUND = "halved"
 """Name of the way to share in which every gap is halved between its neighbours."""
-FELT = 1.1
-"""Growth of a load from which a rivet counts as a neighbour [-]; our own choice."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,10 +18,10 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["LineRemovals", "removals_of"]
+__all__ = ["FELT", "LineRemovals", "removals_of"]
 
-FELT = 1.0005
-"""Growth from which the margin of a rivet is worked again [-]; below it that as drawn stands."""
+FELT = 1.1
+"""Growth of a load from which a rivet counts as a neighbour [-]; our own choice."""
 
 
 @dataclass(frozen=True, eq=False)

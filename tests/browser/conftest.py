@@ -90,6 +90,11 @@ PAGES = {
         *("follow", "rudder.toml", "--from", "trailing edge, between rib 2 and 3", "--load", "100 N"),
         page="out/rudder_follow.html",
     ),
+    "one-gone": ordered("gone", "rudder.toml", page="out/rudder_gone.html"),
+    "mixed": ordered(
+        *("mixed", "rudder.toml", "--row", "left_skin_to_spar", "--at", "11", "13", "--slack", "0.02 mm"),
+        page="out/rudder_mixed.html",
+    ),
 }
 """Every page the package writes; a new one is one more entry: its name, and what writes it to a path."""
 SCREENS = {

@@ -54,3 +54,35 @@ def test_two_columns_of_six_in_inches():
     worst = resultants(share_in_plane(a, b, [[0.0, -1.0]], offset=(16.0, 7.5))).max()
     assert worst == pytest.approx(0.3525, abs=0.5e-4)
     assert 1 / worst == pytest.approx(2.84, abs=0.005)
+
+
+def capacity(a, weight):
+    """Load through 0.5 that uses up the first of equal rivets in one line, strength 1 each."""
+    shares = share_in_plane(a, 0.0 * np.asarray(a), [[0.0, 1.0]], offset=(0.5, 0.0), weight=weight)
+    return 1.0 / np.abs(shares[0, :, 1]).max()
+
+
+def test_elastic_capacity_can_rise_when_a_rivet_is_gone():
+    """Rivets in line at 0, 1, 10, load at 0.5: 1.906; without the third 2.000 (own derivation, by hand).
+
+    Centroid 11/3, sum r^2 = 182/3, moment 19/6: the first carries 1/3 + (19/6)(11/3)/(182/3) = 191/364. Without the
+    third, half each. By best sharing the three carry at least as much as the two: 2.
+    """
+    assert capacity([0.0, 1.0, 10.0], [1.0, 1.0, 1.0]) == pytest.approx(364 / 191, rel=1e-12)
+    assert pytest.approx(1.906, abs=5e-4) == 364 / 191
+    assert capacity([0.0, 1.0, 10.0], [1.0, 1.0, 0.0]) == pytest.approx(2.0, rel=1e-12)
+
+
+def test_group_with_a_rivet_removed_by_hand():
+    """The unit square without the rivet at (1, 1), 100 lb down through (3.5, 0.5).
+
+    Centroid (1/3, 1/3), sum r^2 = 4/3, M = -100 (3.5 - 1/3) = -316.67, rate 237.5 a unit: at (1, 0), r = (2/3, -1/3),
+    33.33 + 158.33 = 191.67 down and 79.17 back, 207.37 lb.
+    """
+    a, b = np.array([0.0, 1.0, 0.0, 1.0]), np.array([0.0, 0.0, 1.0, 1.0])
+    shares = share_in_plane(a, b, [[0.0, -100.0]], offset=(3.5, 0.5), weight=[1.0, 1.0, 1.0, 0.0])[0]
+    assert shares[1] == pytest.approx([-237.5 / 3, -100 / 3 - 237.5 * 2 / 3], rel=1e-12)
+    assert resultants(shares)[1] == pytest.approx(207.37, abs=0.005)
+    assert shares[3].tolist() == [0.0, 0.0]
+    three = share_in_plane(a[:3], b[:3], [[0.0, -100.0]], offset=(3.5, 0.5))[0]
+    assert shares[:3] == pytest.approx(three, rel=1e-12)
