@@ -234,7 +234,7 @@ def test_elastic_capacity_of_a_group_can_rise(rudder):
     group = group_of(rudder, "hinge.middle.bracket")
     a, b = np.array([0.0, 0.01, 0.1] * 2), np.repeat([-1e-7, 1e-7], 3)
     force = np.array([[0.0, 0.0, 1000.0]])
-    load = replace(group.load, a=a, b=b, force=force, offset=(0.0, 0.005, 0.0))
+    load = replace(group.load, a=a, b=b, force=force, offset=np.array([0.0, 0.005, 0.0]))
     effects = group.effects.only(np.arange(len(group.effects.cases)) == 0)
     odd = replace(group, load=load, effects=effects)
     drawn, left = without(odd, ()), without(odd, (3, 6))
