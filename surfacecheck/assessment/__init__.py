@@ -1,7 +1,7 @@
 """The whole chain: from a described surface to loads, margins, rules and balance."""
 
 from surfacecheck.assessment._as_data import as_data, finding_data
-from surfacecheck.assessment._assess import assess
+from surfacecheck.assessment._assess import assess, straddled
 from surfacecheck.assessment._balance import balance_line, mass_table
 from surfacecheck.assessment._carry import Carried, PutForce, carry
 from surfacecheck.assessment._each import StackAssessment, assess_each, assess_stack
@@ -69,5 +69,6 @@ __all__ = [
     "rule_lines",
     "show_working",
     "shown_formulas",
+    "straddled",
     "summary",
 ]

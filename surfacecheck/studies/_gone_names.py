@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.checks import bracket_needs, horn_needs, plan_row
 from surfacecheck.errors import SurfaceError
+from surfacecheck.model import DrivenBy
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -52,6 +53,9 @@ def row_named(assessment: Assessment, name: str) -> RowLoad:
     wanted = _plain(name).removeprefix("row_")
     for load in assessment.rows:
         if _plain(load.row.name) == wanted:
+            if load.row.rivet not in assessment.surface.rivets:
+                message = f"row.{load.row.name}: its rivet is not known; give row.{load.row.name}.rivet first"
+                raise SurfaceError(message)
             return load
     row = next((row for row in assessment.surface.rows.values() if _plain(row.name) == wanted), None)
     if row is None:
@@ -84,6 +88,9 @@ def group_named(assessment: Assessment, name: str) -> BracketLoad | HornLoad:
     surface = assessment.surface
     wanted = _plain(name).removesuffix("_bracket").removesuffix("_rivets")
     if wanted == "horn" and surface.horn is not None:
+        if surface.horn.driven_by is DrivenBy.TORQUE_TUBE:
+            message = "horn: a torque tube has no plate whose rivets are checked here; ask for a bracket or a row"
+            raise SurfaceError(message)
         if assessment.horn is None:
             raise _hidden(wanted, horn_needs(surface))
         return assessment.horn

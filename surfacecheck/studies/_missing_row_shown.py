@@ -191,6 +191,7 @@ def missing_row_notes(study: MissingRow, system: System = "metric") -> tuple[str
     else:
         notes.append("spring model not given: it needs the rivet's diameter, and thickness and alloy of the sheets")
     notes += [gap.source.text for gap in study.gaps[:1] if gap.source is not None]
+    notes.append("the pull along a rivet is taken to grow as its shear does")
     return (*notes, *study.load.notes, NOT_IN)
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from surfacecheck.assessment import straddled
 from surfacecheck.checks import BracketLoad, bracket_checks, find_all, horn_checks, rivet_weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face, LoadReachesSpar
@@ -143,7 +144,7 @@ def without(group: Group, out: Sequence[int]) -> Without | None:
     else:
         every = horn_checks(group.effects, load)
         kept = {"horn.rivets"}
-    return Without(load.shear, load.tension, find_all(check for check in every if check.place in kept))
+    return Without(load.shear, load.tension, straddled(find_all(check for check in every if check.place in kept)))
 
 
 def _bracket(load: BracketLoad, weight: Array) -> BracketLoad:
