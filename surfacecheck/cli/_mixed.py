@@ -50,7 +50,7 @@ def run_mixed(options: argparse.Namespace) -> int:
         page = file.parent / "out" / f"{file.stem}_mixed.html"
         size = write_whole(page, mixed_page(row, system))
         say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
-    say(f"NEXT   {called_as()} gone {quoted(options.file)} --row {row.line.load.row.name}")
+    say(f"NEXT   {called_as()} gone {quoted(options.file)} --row {row.line.place}")
     return 0
 
 

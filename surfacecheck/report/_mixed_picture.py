@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.assessment import in_system
 from surfacecheck.report._marks import units
 from surfacecheck.report._style import (
     DASHES,
@@ -91,7 +92,7 @@ def mixed_picture(row: MixedRow, system: System = "metric", *, alone: bool = Tru
     key = LINE * (sum(len(lines) for lines in names) + 0.6)
     by = FLEXIBILITY_SOURCES[share.formula].text.split(",")[0]
     view = (
-        f"{row.line.load.row.name.replace('_', ' ')}; stiffness by {by}.",
+        f"{in_system(row.line.part, system)}; stiffness by {by}.",
         "Mark on the axis: from there on the rivet carries.",
     )
     foot = foot_of(row.assessment, alone)

@@ -46,7 +46,7 @@ def missing_data(study: MissingRow | MissingGroup | Survey) -> dict[str, Any]:
 def _row(study: MissingRow) -> dict[str, Any]:
     springs = study.springs
     return {
-        "place": f"row.{study.load.row.name}",
+        "place": study.line.place,
         "out": list(study.out),
         "neighbours": [asdict(one) for one in study.neighbours],
         "gaps": [_gap(gap) for gap in study.gaps],

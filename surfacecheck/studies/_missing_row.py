@@ -12,11 +12,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.errors import SurfaceError
-from surfacecheck.studies._gone_names import numbers_of, row_named
+from surfacecheck.studies._gone_names import line_named, numbers_of
 from surfacecheck.studies._missing_gap import Gap, OtherPath, gaps_of, other_paths
 from surfacecheck.studies._row_joint import row_margins
-from surfacecheck.studies._row_lines import RowLine, lines_of
 from surfacecheck.studies._row_removals import FELT
 from surfacecheck.studies._row_springs import RowSprings, springs_of
 
@@ -26,8 +24,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.assessment import Assessment
-    from surfacecheck.checks import RowLoad
     from surfacecheck.quantities import System
+    from surfacecheck.studies._row_lines import RowLine
     from surfacecheck.studies._spot_margins import SpotMargins
 
     Array = NDArray[np.float64]
@@ -110,8 +108,8 @@ class MissingRow:
     ----------
     assessment : Assessment
         As drawn.
-    load : RowLoad
-        The row.
+    line : RowLine
+        The row, or its rivets on one rib.
     out : tuple of int
         Numbers of the rivets that are not there.
     neighbours : tuple of Neighbour
@@ -125,7 +123,7 @@ class MissingRow:
     """
 
     assessment: Assessment
-    load: RowLoad
+    line: RowLine
     out: tuple[int, ...]
     neighbours: tuple[Neighbour, ...]
     gaps: tuple[Gap, ...]
@@ -179,9 +177,10 @@ def missing_row(assessment: Assessment, row: str, out: Sequence[int]) -> Missing
     assessment : Assessment
         Of the surface as drawn.
     row : str
-        Its name, ``left_skin_to_spar`` or ``row.left_skin_to_spar``.
+        Its name, ``left_skin_to_spar`` or ``row.left_skin_to_spar``; of a row on the ribs with the rib,
+        ``row.left_skin_to_ribs.rib-3``.
     out : sequence of int
-        Numbers of the rivets that are not there, from 1, as on the map.
+        Numbers of the rivets that are not there, from 1 (on each rib anew), as on the map.
 
     Returns
     -------
@@ -193,28 +192,18 @@ def missing_row(assessment: Assessment, row: str, out: Sequence[int]) -> Missing
     SurfaceError
         Where there is no such row or rivet, or nothing would be left.
     """
-    load = row_named(assessment, row)
-    lines = lines_of(load)
-    total = sum(line.rivets for line in lines)
-    gone = numbers_of(out, total, f"row.{load.row.name}")
-    springs = springs_of(assessment.surface, load)
-    touched = [line for line in lines if np.isin(line.numbers, gone).any()]
-    for line in touched:
-        _something_left(line, gone)
-    neighbours = [one for line in touched for one in _neighbours(line, gone, springs)]
-    gaps = [gap for line in touched for gap in gaps_of(assessment, line, line.there(gone))]
-    return MissingRow(assessment, load, gone, tuple(neighbours), tuple(gaps), springs, other_paths(assessment, load))
-
-
-def _something_left(line: RowLine, gone: tuple[int, ...]) -> None:
-    if line.there(gone).any():
-        return
-    where = f" on {line.where}" if line.where else ""
-    parts = " to ".join(name.replace("_", " ") for name in line.load.row.joins)
-    message = (
-        f"row.{line.load.row.name}: every rivet{where} is out, so that nothing joins {parts} there: leave one at least"
+    line = line_named(assessment, row)
+    gone = numbers_of(out, line.rivets, line.place)
+    springs = springs_of(assessment.surface, line.load)
+    return MissingRow(
+        assessment=assessment,
+        line=line,
+        out=gone,
+        neighbours=tuple(_neighbours(line, gone, springs)),
+        gaps=tuple(gaps_of(assessment, line, line.there(gone))),
+        springs=springs,
+        others=other_paths(assessment, line.load),
     )
-    raise SurfaceError(message)
 
 
 def widened(values: Array, there: NDArray[np.intp]) -> Array:

@@ -71,7 +71,7 @@ def neighbour_table(study: MissingRow, system: System = "metric") -> Table:
     asks = any(one.bound.asks is not None for one in study.neighbours)
     rows = []
     for one in study.neighbours:
-        place = "" if one.place.startswith("rib") else f" {in_system(one.place, system)}"
+        place = "" if study.line.rib else f" {in_system(one.place, system)}"
         row = [
             f"{one.number}{place}",
             show(one.drawn.shear, "force", system),
@@ -192,13 +192,11 @@ def missing_row_notes(study: MissingRow, system: System = "metric") -> tuple[str
         notes.append("spring model not given: it needs the rivet's diameter, and thickness and alloy of the sheets")
     notes += [gap.source.text for gap in study.gaps[:1] if gap.source is not None]
     notes.append("the pull along a rivet is taken to grow as its shear does")
-    return (*notes, *study.load.notes, NOT_IN)
+    return (*notes, *study.line.load.notes, NOT_IN)
 
 
 def _title(study: MissingRow, system: System) -> str:
-    ribs = sorted({one.place for one in study.neighbours if one.place.startswith("rib")})
-    where = f" ({in_system(', '.join(ribs), system)})" if ribs else ""
-    return f"{study.load.row.name.replace('_', ' ')}, {numbers_words(study.out)} out{where}"
+    return f"{in_system(study.line.part, system)}, {numbers_words(study.out)} out"
 
 
 def missing_row_text(study: MissingRow, system: System = "metric", width: int = 80) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.studies._gone_names import row_named
+from surfacecheck.studies._gone_names import line_named, row_named
 from surfacecheck.studies._rivet_group import group_of, without
 from surfacecheck.studies._row_lines import lines_of
 from surfacecheck.studies._row_removals import removals_of
@@ -34,6 +34,8 @@ class Removal:
     ----------
     out : tuple of int
         Their numbers.
+    rib : int
+        The rib they are on, from 1; 0 where the row runs along the pins, and of a group.
     holds : bool
         False where what is left cannot hold the load: nothing, or one line under a couple.
     growth : tuple of float
@@ -52,6 +54,7 @@ class Removal:
     """
 
     out: tuple[int, ...]
+    rib: int
     holds: bool
     growth: tuple[float, float, float]
     load: float
@@ -151,7 +154,7 @@ def survey_row(assessment: Assessment, row: str) -> Survey:
     assessment : Assessment
         Of the surface as drawn.
     row : str
-        Its name.
+        Its name; of a row on the ribs with or without the rib.
 
     Returns
     -------
@@ -163,13 +166,14 @@ def survey_row(assessment: Assessment, row: str) -> Survey:
     SurfaceError
         Where there is no such row, or its loads are not known.
     """
-    load = row_named(assessment, row)
+    load, rib = row_named(assessment, row)
     springs = springs_of(assessment.surface, load)
-    lines = lines_of(load)
+    lines = (line_named(assessment, row),) if rib else lines_of(load)
     found = [removals_of(line, springs) for line in lines]
     removals = [
         Removal(
             out=tuple(int(n) for n in numbers if n),
+            rib=line.rib,
             holds=bool(one.holds[i]),
             growth=(float(one.least[i]), float(one.most[i]), float(one.bound[i])),
             load=float(one.load[i]),
@@ -178,7 +182,7 @@ def survey_row(assessment: Assessment, row: str) -> Survey:
             gives=one.gives[i],
             asks=None if one.asks is None else float(one.asks[i]),
         )
-        for one in found
+        for line, one in zip(lines, found, strict=True)
         for i, numbers in enumerate(one.out)
     ]
     margins = [one.drawn for one in found if np.isfinite(one.drawn)]
@@ -187,7 +191,8 @@ def survey_row(assessment: Assessment, row: str) -> Survey:
     if len(lines) > 1:
         notes.append("pairs on one rib only; on two ribs they are two single ones")
     return Survey(
-        assessment, f"row.{load.row.name}", load.row.name.replace("_", " "), sum(line.rivets for line in lines),
+        assessment, lines[0].place if rib else f"row.{load.row.name}",
+        lines[0].part if rib else load.row.name.replace("_", " "), sum(line.rivets for line in lines),
         tuple(sorted(removals, key=lambda one: one.worst_first)), min(margins, default=None),
         max(asks, default=None), tuple(notes),
     )  # fmt: skip
@@ -230,7 +235,7 @@ def survey_group(assessment: Assessment, name: str) -> Survey:
 def _of_group(group: Group, out: tuple[int, ...]) -> Removal:
     left = without(group, out)
     if left is None:
-        return Removal(out, False, (np.inf, np.inf, np.inf), 0.0, None, 0, "", None)
+        return Removal(out, 0, False, (np.inf, np.inf, np.inf), 0.0, None, 0, "", None)
     before, after = group.load.shear.max(axis=0), left.shear.max(axis=0)
     with np.errstate(divide="ignore", invalid="ignore"):
         growth = float(np.where(before > 1e-9 * before.max(), after / before, 0.0).max())
@@ -239,6 +244,6 @@ def _of_group(group: Group, out: tuple[int, ...]) -> Removal:
     if lowest is not None and lowest.spot.startswith("rivet "):
         at = int(lowest.spot.split()[1])
     return Removal(
-        out, True, (growth, growth, growth), float(after.max()), None if lowest is None else lowest.margin, at,
+        out, 0, True, (growth, growth, growth), float(after.max()), None if lowest is None else lowest.margin, at,
         "" if lowest is None else lowest.gives, left.asks,
     )  # fmt: skip

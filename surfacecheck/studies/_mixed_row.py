@@ -16,8 +16,7 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_strength
 from surfacecheck.provenance import plain
 from surfacecheck.statics import seam_pick_up, seam_row
-from surfacecheck.studies._gone_names import numbers_of, row_named
-from surfacecheck.studies._row_lines import RowLine, lines_of
+from surfacecheck.studies._gone_names import line_named, numbers_of
 from surfacecheck.studies._row_springs import springs_of
 
 if TYPE_CHECKING:
@@ -27,6 +26,7 @@ if TYPE_CHECKING:
 
     from surfacecheck.assessment import Assessment
     from surfacecheck.model import Surface
+    from surfacecheck.studies._row_lines import RowLine
 
     Array = NDArray[np.float64]
 
@@ -158,7 +158,7 @@ def mixed_row(
     assessment : Assessment
         Of the surface as drawn.
     row : str
-        Its name.
+        Its name; of a row on the ribs with the rib, ``row.left_skin_to_ribs.rib-3``.
     at : sequence of int
         Numbers of the unlike rivets, from 1, as on the map.
     other : str
@@ -178,11 +178,12 @@ def mixed_row(
     SurfaceError
         Where there is no such row, rivet or kind, the row stands in several lines, or sheets are not known.
     """
-    load = row_named(assessment, row)
-    lines = lines_of(load)
-    place = f"row.{load.row.name}"
-    unlike = numbers_of(at, sum(line.rivets for line in lines), place)
-    line = _one_line(lines, unlike, place)
+    line = line_named(assessment, row)
+    load, place = line.load, line.place
+    unlike = numbers_of(at, line.rivets, place)
+    if line.abreast > 1:
+        message = f"{place} stands in {line.abreast} lines side by side: only a single line can be mixed here"
+        raise SurfaceError(message)
     _sensible(slack, softer)
     surface = assessment.surface
     here = np.isin(line.numbers[0], unlike)
@@ -202,18 +203,6 @@ def mixed_row(
         assessment, line, unlike, load.row.rivet, kind, gaps, limit, ultimate, case,
         None if strength is None else np.where(here, strength[1], strength[0]), tuple(shares), softer,
     )  # fmt: skip
-
-
-def _one_line(lines: tuple[RowLine, ...], unlike: tuple[int, ...], place: str) -> RowLine:
-    if lines[0].abreast > 1:
-        message = f"{place} stands in {lines[0].abreast} lines side by side: only a single line can be mixed here"
-        raise SurfaceError(message)
-    touched = [line for line in lines if np.isin(line.numbers, unlike).any()]
-    if len(touched) > 1:
-        first, last = (line.where.split(" at ")[0] for line in (touched[0], touched[-1]))
-        message = f"{place}: these rivets stand on {first} and on {last}; they share nothing: ask for one rib at a time"
-        raise SurfaceError(message)
-    return touched[0]
 
 
 def _sensible(slack: float, softer: float) -> None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from surfacecheck.assessment import CAUTION, case_words
+from surfacecheck.assessment import CAUTION, case_words, in_system
 from surfacecheck.quantities import show
 from surfacecheck.strength.flexibility import FLEXIBILITY_SOURCES
 from surfacecheck.tables import Table, escaped, wrapped
@@ -152,11 +152,10 @@ def mixed_notes(row: MixedRow) -> tuple[str, ...]:
     )
 
 
-def _title(row: MixedRow) -> str:
-    where = f", {row.line.where}" if row.line.where else ""
+def _title(row: MixedRow, system: System) -> str:
     how = "loose" if row.slack.any() else "softer"
     kinds = f"{row.other} among {row.rivet}" if row.other != row.rivet else f"{row.rivet}, some of them {how}"
-    return f"{row.line.load.row.name.replace('_', ' ')}{where}: {kinds}"
+    return f"{in_system(row.line.part, system)}: {kinds}"
 
 
 def mixed_text(row: MixedRow, system: System = "metric", width: int = 80) -> str:
@@ -177,7 +176,7 @@ def mixed_text(row: MixedRow, system: System = "metric", width: int = 80) -> str
         ASCII lines.
     """
     blocks = [
-        wrapped(f"MIXED ROW  {_title(row)}", width, then="  "),
+        wrapped(f"MIXED ROW  {_title(row, system)}", width, then="  "),
         wrapped(mixed_headline(row, system), width),
         mixed_table(row, system).text(width),
         "\n".join(wrapped(note, width, then="  ") for note in mixed_notes(row)),
@@ -202,7 +201,7 @@ def mixed_html(row: MixedRow, system: System = "metric") -> str:
         HTML, every text escaped.
     """
     lines = "".join(f"<li>{escaped(note)}</li>" for note in mixed_notes(row))
-    head = f"<p><strong>{escaped(_title(row))}</strong></p><p>{escaped(mixed_headline(row, system))}</p>"
+    head = f"<p><strong>{escaped(_title(row, system))}</strong></p><p>{escaped(mixed_headline(row, system))}</p>"
     return f"<div>{head}{mixed_table(row, system).html()}<ul>{lines}</ul><p><em>{escaped(CAUTION)}</em></p></div>"
 
 
@@ -222,7 +221,7 @@ def mixed_data(row: MixedRow) -> dict[str, Any]:
     return {
         "form": 1,
         "units": "SI",
-        "row": f"row.{row.line.load.row.name}",
+        "row": row.line.place,
         "unlike": list(row.unlike),
         "rivet": row.rivet,
         "other": row.other,

@@ -35,8 +35,8 @@ class RowLine:
     ----------
     load : RowLoad
         The row.
-    first : int
-        Number of the first rivet, from 1.
+    rib : int
+        Number of the rib it lies on, from 1; 0 along the pins.
     where : str
         ``rib 3 at 325 mm`` for a line on a rib; empty along the pins.
     pitch : float
@@ -58,7 +58,7 @@ class RowLine:
     """
 
     load: RowLoad
-    first: int
+    rib: int
     where: str
     pitch: float
     abreast: int
@@ -82,8 +82,18 @@ class RowLine:
 
     @cached_property
     def numbers(self) -> NDArray[np.intp]:
-        """Number of every rivet, shape (abreast, R)."""
-        return self.first + np.arange(self.rivets).reshape(self.abreast, self.count)
+        """Number of every rivet from 1, on each rib anew, shape (abreast, R)."""
+        return 1 + np.arange(self.rivets).reshape(self.abreast, self.count)
+
+    @property
+    def place(self) -> str:
+        """Its name, ``row.left_skin_to_ribs.rib-3``."""
+        return f"row.{self.load.row.name}" + (f".rib-{self.rib}" if self.rib else "")
+
+    @property
+    def part(self) -> str:
+        """The same in words."""
+        return self.load.row.name.replace("_", " ") + (f", {self.where}" if self.where else "")
 
     def there(self, out: Sequence[int]) -> NDArray[np.intp]:
         """Count the rivets left at each place.
@@ -150,7 +160,7 @@ class RowLine:
 
 
 def lines_of(load: RowLoad) -> tuple[RowLine, ...]:
-    """Lay the rivets of a row out in lines, numbered as on the map.
+    """Lay the rivets of a row out in lines, numbered as on the map: along one line, then the next beside it.
 
     Parameters
     ----------
@@ -179,7 +189,7 @@ def _along(load: RowLoad) -> RowLine:
 
     return RowLine(
         load=load,
-        first=1,
+        rib=0,
         where="",
         pitch=plan.pitch,
         abreast=plan.lines,
@@ -211,7 +221,7 @@ def _by_layer(load: RowLoad, at: object) -> dict[str, Array]:
 
 def _on_ribs(load: RowLoad) -> tuple[RowLine, ...]:
     plan, span = load.plan, load.effects.span
-    out, first = [], 1
+    out = []
     for r, (where, b) in enumerate(zip(load.spots, span.ribs, strict=True)):
         count = int(plan.rib_count[r])
         shape = (load.shear.shape[0], count)
@@ -221,7 +231,7 @@ def _on_ribs(load: RowLoad) -> tuple[RowLine, ...]:
 
         line = RowLine(
             load=load,
-            first=first,
+            rib=r + 1,
             where=where,
             pitch=float(plan.rib_pitch[r]) or 1.0,  # of rivets that share evenly no distance is asked
             abreast=plan.lines,
@@ -234,5 +244,4 @@ def _on_ribs(load: RowLoad) -> tuple[RowLine, ...]:
             evenly=load.kind == "rib-spar",
         )
         out.append(line)
-        first += line.rivets
     return tuple(out)

@@ -91,7 +91,7 @@ def removals_of(line: RowLine, springs: RowSprings | None) -> LineRemovals:
     whole = np.arange(line.count)
     drawn = _worst(line, 0 * whole, whole, np.zeros((2, line.count), dtype=np.intp), np.ones(line.count), 1)
     return LineRemovals(
-        out=np.where(out >= 0, line.first + out, 0),
+        out=out + 1,
         holds=holds,
         least=largest.min(axis=0),
         most=largest.max(axis=0),
@@ -216,4 +216,4 @@ def _numbers(line: RowLine, out: NDArray[np.intp], at: NDArray[np.intp]) -> NDAr
     for abreast in reversed(range(line.abreast)):
         here = at + abreast * line.count
         number = np.where((out == here[:, None]).any(axis=-1), number, here)
-    return np.asarray(line.first + number)
+    return np.asarray(1 + number)

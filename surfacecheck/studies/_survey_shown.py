@@ -21,7 +21,8 @@ SHOWN = 6
 
 
 def _out(one: Removal) -> str:
-    return " and ".join(str(n) for n in one.out)
+    numbers = " and ".join(str(n) for n in one.out)
+    return f"rib {one.rib}: {numbers}" if one.rib else numbers
 
 
 def survey_table(survey: Survey, size: int, system: System = "metric", most: int | None = None) -> Table:

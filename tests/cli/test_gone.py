@@ -58,6 +58,8 @@ def test_gone_of_some(here, capsys):
         assert not (here / "data" / "out").exists()
     _, short, _ = run(capsys, "gone", "data/rudder.toml", "--group", "hinge middle, bracket rivet 3")
     assert "middle hinge, bracket, rivet 3 out" in short
+    _, rib, _ = run(capsys, "gone", "data/rudder.toml", "--row", "row.left_skin_to_ribs.rib-3.rivet-2", "--out", "5")
+    assert "left skin to ribs, rib 3 at 325 mm, rivets 2 and 5 out" in rib
 
 
 def test_thread(here, capsys):
@@ -122,7 +124,7 @@ def test_strict(here, capsys):
         (["gone", "data/rudder.toml", "--out", "3"], "say which"),
         (["gone", "data/rudder.toml", "--row", "trailing_edge", "--group", "horn"], "not allowed with"),
         (["gone", "data/rudder.toml", "--row", "trailing_edge", "--out", "x"], "invalid int value"),
-        (["gone", "data/rudder.toml", "--row", "ribs_to_spar", "--out", "1", "2"], "nothing joins ribs to spar"),
+        (["gone", "data/rudder.toml", "--row", "ribs_to_spar", "--out", "1", "2"], "lies on 7 ribs, say which"),
         (["thread", "data/rudder.toml", "--sideways", "5 mm", "5 mm"], "2 readings for 3 hinges"),
         (["thread", "data/rudder.toml", "--behind", "5", "5 mm", "5 mm"], "--behind: 5 has no unit"),
         (["thread", "data/rudder.toml", "--gives", "3 mm"], "--gives"),

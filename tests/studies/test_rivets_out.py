@@ -95,7 +95,7 @@ def test_loads_are_flow_times_length(rudder):
     """The load as drawn is the assessment's; by the bound the largest of gap and both ends times 1.5."""
     study = missing_row(rudder, "trailing_edge", [20])
     one = beside(study, 19)
-    load = study.load
+    load = study.line.load
     y, at = load.effects.span.y, 0.02 + np.arange(18, 21) * load.plan.pitch
     flow = np.array([np.interp(at, y, case) for case in load.flow])
     assert one.drawn.shear == pytest.approx(flow[:, 0].max() * load.plan.pitch, rel=2e-3)
@@ -104,7 +104,7 @@ def test_loads_are_flow_times_length(rudder):
 
 def test_margin_of_a_rib_row_falls_as_the_load_grows(rudder):
     """Nothing wrinkles there and the sheet is crushed by shear alone: 1 + margin goes as 1 over the load."""
-    for one in missing_row(rudder, "left_skin_to_ribs", [3]).neighbours:
+    for one in missing_row(rudder, "left_skin_to_ribs.rib-1", [3]).neighbours:
         assert one.drawn.gives == "left skin crushes"
         for s in one.shared:
             assert (1 + one.drawn.margin) / (1 + s.margin) == pytest.approx(s.growth, rel=1e-12)
@@ -145,15 +145,16 @@ def test_other_path_is_named(rudder):
     (path,) = missing_row(rudder, "left_skin_to_spar", [12]).others
     assert path.rows == ("left_skin_to_ribs", "ribs_to_spar")
     assert path.lowest.check.place in {"row.left_skin_to_ribs", "row.ribs_to_spar"}
-    (path,) = missing_row(rudder, "ribs_to_spar", [3]).others
+    (path,) = missing_row(rudder, "ribs_to_spar.rib-2", [1]).others
     assert {"left_skin_to_ribs", "left_skin_to_spar"} <= set(path.rows)
     assert missing_row(rudder, "trailing_edge", [12]).others == ()
 
 
 def test_two_of_a_rib_share_its_force(rudder):
-    study = missing_row(rudder, "ribs_to_spar", [3])
+    study = missing_row(rudder, "row.ribs_to_spar.rib-2", [1])
     (one,) = study.neighbours
-    assert (one.number, one.bound.growth) == (4, 2.0)
+    assert (one.number, one.bound.growth) == (2, 2.0)
+    assert study.line.part == "ribs to spar, rib 2 at 90 mm"
     assert study.gaps == ()
 
 
@@ -192,8 +193,10 @@ def test_survey_ranks_the_worst_first(spar_row):
 def test_pairs_of_a_rib_row_stay_on_a_rib(rudder):
     survey = survey_row(rudder, "ribs_to_spar")
     assert len(survey.of(1)) == 14
-    assert sorted(one.out for one in survey.of(2)) == [(n, n + 1) for n in range(1, 14, 2)]
+    assert sorted((one.rib, one.out) for one in survey.of(2)) == [(rib, (1, 2)) for rib in range(1, 8)]
     assert not any(one.holds for one in survey.of(2))
+    alone = survey_row(rudder, "ribs_to_spar.rib-3")
+    assert (alone.place, alone.rivets, len(alone.removals)) == ("row.ribs_to_spar.rib-3", 2, 3)
 
 
 def test_group_without_rivets_keeps_its_balance(rudder):
@@ -257,7 +260,10 @@ def test_what_is_left_in_one_line_holds_no_couple(rudder):
         ("trailing_edge", [0], "there is no rivet 0"),
         ("trailing_edge", [], "no rivet is named"),
         ("trailing_edge", range(1, 44), "all 43 rivets are out"),
-        ("ribs_to_spar", [1, 2], "every rivet on rib 1 at 0 mm is out, so that nothing joins ribs to spar"),
+        ("ribs_to_spar.rib-1", [1, 2], "row.ribs_to_spar.rib-1: all 2 rivets are out, so that nothing holds it"),
+        ("ribs_to_spar", [1], "lies on 7 ribs, say which: such as row.ribs_to_spar.rib-4"),
+        ("ribs_to_spar.rib-9", [1], "there is no rib 9"),
+        ("trailing_edge.rib-2", [1], "runs along the pins and not on ribs"),
         ("trailing_egde", [1], 'no row is called "trailing_egde". Nearest: trailing_edge'),
     ],
 )
@@ -285,7 +291,7 @@ def test_groups_that_cannot_be(rudder, name, out, says):
 def test_texts_fit_and_data_have_the_numbers(rudder, elevator, spar_row):
     studies = [
         missing_row(rudder, "left_skin_to_spar", [12]),
-        missing_row(rudder, "left_skin_to_ribs", [30, 31]),
+        missing_row(rudder, "left skin to ribs, rib 3", [7, 8]),
         missing_group(elevator, "horn", [2]),
         spar_row,
         survey_group(rudder, "hinge.top.bracket"),
