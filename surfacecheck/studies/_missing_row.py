@@ -258,7 +258,7 @@ def _shared(line: RowLine, how: str, growth: Array, there: NDArray[np.intp], fel
     layers = {name: grown(force).T.ravel() for name, force in line.layers.items()}
     every = row_margins(line, at, cases, shear.T.ravel(), pull.T.ravel(), layers)
     worst = shear.argmax(axis=0)
-    names = line.load.effects.cases
+    names = line.load.cases
     out = []
     for i, place in enumerate(felt):
         spot = i * C + int(every.margin[i * C : (i + 1) * C].argmin())

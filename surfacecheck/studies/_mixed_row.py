@@ -226,7 +226,7 @@ def _flow(line: RowLine, here: NDArray[np.bool_]) -> tuple[float, str]:
     near = np.convolve(here, np.ones(3), mode="same")[: here.size] > 0.0 if here.size > 2 else np.ones_like(here)
     largest = np.where(near, line.shear, 0.0).max(axis=-1)
     case = int(largest.argmax())
-    return float(largest[case]) / line.pitch, line.load.effects.cases[case]
+    return float(largest[case]) / line.pitch, line.load.cases[case]
 
 
 def _flexibility(surface: Surface, line: RowLine, kind: str, formula: str, place: str) -> tuple[float, float, float]:

@@ -108,9 +108,9 @@ def group_of(assessment: Assessment, name: str) -> Group:
     """
     load = group_named(assessment, name)
     effects = assessment.effects
-    keep = ~effects.rear_alone
+    keep = np.ones_like(effects.by_ribs)
     if assessment.surface.method.load_reaches_spar is LoadReachesSpar.THROUGH_RIBS and effects.by_ribs.any():
-        keep &= effects.by_ribs
+        keep = effects.by_ribs
     place, part = "horn", "horn"
     if isinstance(load, BracketLoad):
         place, part = f"hinge.{load.hinge.name}.bracket", f"{load.hinge.name} hinge, bracket"

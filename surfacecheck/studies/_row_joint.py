@@ -47,7 +47,7 @@ def row_margins(
     load = line.load
     surface, row = load.effects.surface, load.row
     rivet = surface.rivets[row.rivet]
-    names = load.effects.cases
+    names = load.cases
     joint = Joint(
         place=f"row.{row.name}",
         part=row.name.replace("_", " "),
