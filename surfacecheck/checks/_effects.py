@@ -110,7 +110,7 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        arrays = {name: getattr(self, name)[_cases(at, after)] for name, after in _OVER_CASES.items()}
+        arrays = {name: _taken(getattr(self, name), at, after) for name, after in _OVER_CASES.items()}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
         return replace(self, cases=names, found={}, **arrays)
 
@@ -216,9 +216,12 @@ class Effects:
         return station_names(self.span.y)
 
 
-def _cases(at: slice | NDArray[np.intp], after: int = 1) -> tuple[Any, ...]:
-    """Index of some cases in something with so many axes after the one of the cases."""
-    return (..., at, *(slice(None),) * after)
+def _taken(array: NDArray[Any], at: slice | NDArray[np.intp], after: int) -> NDArray[Any]:
+    """Take some cases of something with so many axes after theirs; laid out in memory as all that is worked of it."""
+    if isinstance(at, slice):
+        index: Any = (..., at, *(slice(None),) * after)
+        return np.asarray(array[index])
+    return np.take(array, at, axis=array.ndim - 1 - after)
 
 
 _OVER_CASES = {

@@ -165,13 +165,14 @@ def _without_less(loads: list[Array], at: NDArray[np.intp]) -> tuple[list[Array]
     for load in loads[1:]:
         left |= load >= load[row, at, None]
     count = left.sum(axis=-1)
-    variant, place = np.nonzero(left)
-    to = np.arange(place.size) - np.repeat(np.cumsum(count) - count, count)
+    flat = np.flatnonzero(left)
+    variant = np.repeat(row, count)
+    to = np.arange(flat.size) - np.repeat(np.cumsum(count) - count, count)
     places = np.zeros((len(at), count.max()), dtype=np.intp)
-    places[variant, to] = place
+    places[variant, to] = flat - variant * left.shape[-1]
     packed = [np.full(places.shape, -np.inf) for _ in loads]
     for pack, load in zip(packed, loads, strict=True):
-        pack[variant, to] = load[variant, place]
+        pack[variant, to] = load.ravel()[flat]
     return packed, places
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import reduce
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
@@ -107,10 +108,10 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if not flows:
         return None
     share = over_both(plan.pitch) / plan.lines
-    spar = np.add.reduce([*flows.values()])  # the spar takes what all sheets bring, wherever it lies in the stack
+    spar = reduce(np.add, flows.values())  # the spar takes what all sheets bring, wherever it lies in the stack
     met = [-spar if name == "spar" else flows[name] for name in row.joins if name in {*flows, "spar"}]
     planes = [np.abs(passed) for passed in accumulate(met[:-1], np.add)]
-    worst = np.maximum.reduce(planes)
+    worst = reduce(np.maximum, planes)
     shear = worst * share
     if len(flows) == 1:  # one sheet on the spar: it hands over all there is
         layers = {name: shear for name in (*flows, "spar")}
