@@ -110,7 +110,7 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        arrays = {name: _taken(getattr(self, name), at, after) for name, after in _OVER_CASES.items()}
+        arrays: dict[str, Any] = {name: _taken(getattr(self, name), at, after) for name, after in _OVER_CASES.items()}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
         return replace(self, cases=names, found={}, **arrays)
 
