@@ -26,6 +26,8 @@ ELSE = (
     (r"row\..*", "rivet loads and margins of that row"),
     (r"rivet\.[^.]+\.grip.*", "the grip rule"),
     (r"rivet\.[^.]+\.hole_range.*", "the hole rule"),
+    (r"rivet\.[^.]+\.lengths.*", "which length a stack takes"),
+    (r"tool\..*", "whether that tool reaches its rivets"),
     (r"rivet\.[^.]+\.one_weighs", "mass of the rivets"),
     (r"rivet\.[^.]+\.strength_is", "whether its figures are least or typical ones"),
     (r"fin\..*", "how a fin that gives shifts load from pin to pin"),

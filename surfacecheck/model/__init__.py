@@ -7,11 +7,12 @@ from surfacecheck.model._change import ChangeLaid, Happened
 from surfacecheck.model._horn import Fixing, Horn, HornPlate, Leaves
 from surfacecheck.model._outline import Fin, Hinge, Outline, OutlinePlace
 from surfacecheck.model._papers import Aeroplane, Controls, Load, Stop
-from surfacecheck.model._rivets import Rivet, Row
+from surfacecheck.model._rivets import Rivet, RivetLength, Row
 from surfacecheck.model._scales import Arm, BalanceMass, Method, Weighed
 from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, RibHole, Ribs, Skin, Spar, WebHole
 from surfacecheck.model._spec import Spec, specs
 from surfacecheck.model._surface import Sheet, Surface
+from surfacecheck.model._tools import Tool
 from surfacecheck.model._words import (
     Around,
     BeginsAt,
@@ -84,6 +85,7 @@ __all__ = [
     "RibHole",
     "Ribs",
     "Rivet",
+    "RivetLength",
     "RivetSet",
     "Row",
     "Rule",
@@ -97,6 +99,7 @@ __all__ = [
     "StopAt",
     "StrengthIs",
     "Surface",
+    "Tool",
     "TrailingEdge",
     "TurnsIn",
     "Units",

@@ -54,7 +54,9 @@ class Bracket:
     edge: dict[str, Value] = measure_map(
         "length", "hole centre to the edge: bracket, spar", low=0.004, high=0.05, hint="mm"
     )
+    heads: Face | None = word(Face, "side of the web the rivet heads are on", optional=True)
     legs: int | None = number("plates that carry the pin", high=2)
+    legs_apart: Value = measure("length", "between two legs, inside", low=0.008, high=0.1, hint="mm", optional=True)
     leg_off_rivets: Value = measure(
         "length",
         "middle of the leg to middle of the rivets, along the pins",

@@ -5,11 +5,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from surfacecheck.model._spec import measure, measure_map, measures, number, text, texts, word
+from surfacecheck.model._spec import measure, measure_map, measures, number, part_list, text, texts, word
 from surfacecheck.model._words import HeadKind, RivetSet, StrengthIs, YesNo
 from surfacecheck.provenance import Value
 
-__all__ = ["Rivet", "Row"]
+__all__ = ["Rivet", "RivetLength", "Row"]
+
+
+@dataclass(frozen=True)
+class RivetLength:
+    """A length in which a rivet comes, and the stack that length is meant for."""
+
+    length: Value = measure("length", "of the body, under the head", low=3e-3, high=0.03, hint="mm")
+    grip: tuple[Value, ...] = measures(
+        "length", "least and largest thickness this length joins", length=2, low=0.2e-3, high=25e-3, hint="mm"
+    )
 
 
 @dataclass(frozen=True)
@@ -27,6 +37,9 @@ class Rivet:
     head: Value = measure("length", "diameter of the head", low=4e-3, high=12e-3, hint="mm")
     grip: tuple[Value, ...] = measures(
         "length", "least and largest thickness it may join", length=2, low=0.2e-3, high=15e-3, hint="mm"
+    )
+    lengths: tuple[RivetLength, ...] | None = part_list(
+        RivetLength, "lengths in the packet, with the thickness each joins", optional=True
     )
     shear: Value = measure("force", "shear strength of one rivet", low=300.0, high=6000.0, hint="N")
     pull: Value = measure("force", "pull strength of one rivet", low=300.0, high=6000.0, hint="N")

@@ -14,6 +14,7 @@ from surfacecheck.model._papers import Aeroplane, Controls, Load
 from surfacecheck.model._rivets import Rivet, Row
 from surfacecheck.model._scales import BalanceMass, Method, Weighed
 from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, Ribs, Skin, Spar
+from surfacecheck.model._tools import Tool
 from surfacecheck.model._words import Half, Kind, Units
 from surfacecheck.provenance import Source
 
@@ -80,6 +81,7 @@ class Surface:
     sheet: Sheet = field(default_factory=Sheet)
     alloys: dict[str, Alloy] = field(default_factory=dict)
     rivets: dict[str, Rivet] = field(default_factory=dict)
+    tools: dict[str, Tool] = field(default_factory=dict)
     rows: dict[str, Row] = field(default_factory=dict)
     brackets: dict[str, Bracket] = field(default_factory=dict)
     weighed: Weighed = field(default_factory=Weighed)

@@ -31,6 +31,7 @@ from surfacecheck.model import (
     Skin,
     Spar,
     Surface,
+    Tool,
     Units,
     Weighed,
 )
@@ -64,12 +65,13 @@ NAMED_TABLES: tuple[tuple[str, str, Any], ...] = (
     ("hinge", "hinges", Hinge),
     ("alloy", "alloys", Alloy),
     ("rivet", "rivets", Rivet),
+    ("tool", "tools", Tool),
     ("row", "rows", Row),
     ("bracket", "brackets", Bracket),
 )
 _PLAIN = ("name", "drawing", "who_decides")
 _HEAD = ("form", "kind", "half", *_PLAIN)
-_MAY_MISS = {"aeroplane", "fin", "method", "alloy", "balance_mass"}
+_MAY_MISS = {"aeroplane", "fin", "method", "alloy", "balance_mass", "tool"}
 
 
 def assembled(tree: Table) -> Surface:

@@ -26,6 +26,7 @@ from surfacecheck.model import (
     Skin,
     Spar,
     Spec,
+    Tool,
     Units,
     Weighed,
     said,
@@ -33,7 +34,7 @@ from surfacecheck.model import (
 )
 from surfacecheck.quantities import show_number, to_unit, unit_of
 
-__all__ = ["PARTS", "Blank", "head_lines", "hinge_names", "row_lines", "table_lines"]
+__all__ = ["PARTS", "Blank", "head_lines", "hinge_names", "row_lines", "table_lines", "tool_lines"]
 
 _NOTE_AT = 34
 #: Parts of the file in measuring order: heading, tables.
@@ -64,7 +65,8 @@ _FILLED = {
     "outline.trailing_edge": "?",
 }
 _SKIP = {"controls.stop", "balance_mass.arm", "balance_mass.fixed_with", "fin.moves", "rivet.alloy",
-         "rivet.head_kind", "horn.turns_other_half", "controls.wheel_across"}  # fmt: skip
+         "rivet.head_kind", "rivet.lengths", "bracket.heads", "bracket.legs_apart", "horn.turns_other_half",
+         "controls.wheel_across"}  # fmt: skip
 
 #: Rows nearly every surface has: name, parts from the rivet head inwards, keys.
 _ROWS: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
@@ -213,3 +215,9 @@ def row_lines(blank: Blank) -> list[str]:
         lines += [_noted(f'{key} = "?"', _note(known[key][1], blank)) for key in keys]
         lines.append("edge = { " + ", ".join(f'{one} = "?"' for one in parts) + " }")
     return lines
+
+
+def tool_lines(blank: Blank) -> list[str]:
+    """Write a tool as comment: nobody needs it, and what is not there is no gap."""
+    lines = ['What sets them, for "can it be set?": take the # away; a nose of another size is another tool.']
+    return [f"# {line}" for line in [*lines, *table_lines(blank, "tool.puller", Tool, 2)]]

@@ -10,7 +10,7 @@ from typing import Any
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Half, Kind, Units, said
-from surfacecheck.reading._blank import PARTS, Blank, head_lines, hinge_names, row_lines, table_lines
+from surfacecheck.reading._blank import PARTS, Blank, head_lines, hinge_names, row_lines, table_lines, tool_lines
 from surfacecheck.reading._questions import labelled
 from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
 
@@ -76,7 +76,7 @@ def starting_file(
                 part += row_lines(blank)
             else:
                 part += table_lines(blank, path, cls, ribs)
-        lines += ["", f"# ---- {title}", *labelled(title[0], part)]
+        lines += ["", f"# ---- {title}", *labelled(title[0], part), *(tool_lines(blank) if title[0] == "D" else ())]
     return "\n".join(lines) + "\n"
 
 

@@ -20,7 +20,7 @@ PARTS = (
     ("A papers", ("load", "aeroplane", "controls")),
     ("B tape and thread", ("outline", "hinge", "fin", "horn")),
     ("C micrometer", ("sheet", "alloy")),
-    ("D rivet packet", ("rivet",)),
+    ("D rivet packet", ("rivet", "tool")),
     ("E rivet rows", ("row",)),
     ("F brackets and pins", ("bracket",)),
     ("G scales", ("weighed", "balance_mass")),

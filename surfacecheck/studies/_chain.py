@@ -19,7 +19,7 @@ __all__ = ["chain_of"]
 
 _LONGEST = 24
 SOME_METAL = "2024-T3"
-_TABLES = {"hinge": "hinges", "rivet": "rivets", "row": "rows", "bracket": "brackets"}
+_TABLES = {"hinge": "hinges", "rivet": "rivets", "tool": "tools", "row": "rows", "bracket": "brackets"}
 
 
 def chain_of(surface: Surface, key: str, case: str) -> tuple[str, ...]:
