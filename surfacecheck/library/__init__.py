@@ -1,16 +1,32 @@
-"""Shipped tables of sheet metals and rivets, every value with its source."""
+"""Shipped tables of sheet metals, rivets and drills, every value with its source."""
 
+from surfacecheck.library._drills import (
+    METRIC_DRILLS,
+    NUMBER_DRILLS,
+    Drill,
+    drill_gauges,
+    drills_within,
+    nearest_drills,
+    number_drill,
+)
 from surfacecheck.library._materials import Material, material, materials
 from surfacecheck.library._rivets import Grip, RivetType, rivet_type, rivets
 from surfacecheck.library.metals import metal_of, rivet_strength
 
 __all__ = [
+    "METRIC_DRILLS",
+    "NUMBER_DRILLS",
+    "Drill",
     "Grip",
     "Material",
     "RivetType",
+    "drill_gauges",
+    "drills_within",
     "material",
     "materials",
     "metal_of",
+    "nearest_drills",
+    "number_drill",
     "rivet_strength",
     "rivet_type",
     "rivets",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,9 +13,9 @@ from surfacecheck.masses._outline import Lines
 from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, known, spread
 from surfacecheck.masses._sheet import at_ribs, half_ellipse, rib_places
 from surfacecheck.model import FlangesPoint, Rivet, RivetSet, Row, Surface
-from surfacecheck.provenance import Basis, Source
+from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
 
-__all__ = ["one_rivet", "row", "solid_rivet"]
+__all__ = ["one_rivet", "rivet_mass", "row", "solid_rivet"]
 
 _PULLED_DIAMETER = np.array([3.2e-3, 4.0e-3, 4.8e-3])
 _PULLED_MASS = np.array([0.40e-3, 0.65e-3, 1.1e-3])
@@ -89,6 +90,28 @@ def one_rivet(surface: Surface, name: str) -> tuple[Array, Source]:
         scale = (d / np.clip(d, _PULLED_DIAMETER[0], _PULLED_DIAMETER[-1])) ** 3
         return np.asarray(np.interp(d, _PULLED_DIAMETER, _PULLED_MASS) * scale), _PULLED
     raise Unknown(key=f"rivet.{name}.set")
+
+
+def rivet_mass(surface: Surface, name: str) -> Value:
+    """Mass of one rivet of a kind as a value: not known, and by which key, instead of a signal.
+
+    Parameters
+    ----------
+    surface : Surface
+        For its rivets and metals.
+    name : str
+        Name of the rivet in the file.
+
+    Returns
+    -------
+    Value
+        [kg]; with the key that hides it where it is not known.
+    """
+    try:
+        mass, source = one_rivet(surface, name)
+    except Unknown as missing:
+        return replace(UNKNOWN, key=missing.key)
+    return Value(mass if mass.ndim else float(mass), "", source, f"rivet.{name}.one_weighs")
 
 
 def _number(length: Array, one: Row, key: str, ribs: bool = False) -> Array:

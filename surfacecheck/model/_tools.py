@@ -25,9 +25,7 @@ class Tool:
     nose_long: Value = measure(
         "length", "from the sheet to where its body begins", low=5e-3, high=0.15, hint="mm", optional=True
     )
-    body_radius: Value = measure(
-        "length", "half the width of its body", low=5e-3, high=0.06, hint="mm", optional=True
-    )
+    body_radius: Value = measure("length", "half the width of its body", low=5e-3, high=0.06, hint="mm", optional=True)
     tips: tuple[Value, ...] = measures(
         "length", "diameters of the rivets its tips fit", low=2.3e-3, high=6.5e-3, hint="mm", optional=True
     )

@@ -1,32 +1,53 @@
 """Rules of the trade: meets, does not meet, or not covered, each with its text and the field it was written for."""
 
+from surfacecheck.rules._access import (
+    ACCESS_SOURCE,
+    MOST_WEDGE,
+    NOSE_GAP,
+    TAIL_ROOM,
+    least_flange,
+    nose_room,
+    tail_room,
+    tool_tilt,
+)
 from surfacecheck.rules._bends import bend_allowance, bend_clearance, bend_radius, bend_radius_range, setback
 from surfacecheck.rules._result import DOES_NOT_MEET, MEETS, NOT_COVERED, Outcome, RuleResult, gathered
 from surfacecheck.rules._rivet_choice import diameter_for_sheet, grip_range, hole_range, sheet_range
 from surfacecheck.rules._rivet_count import COUNT_SHARES, COUNT_SOURCE, rivet_count, rivets_per_width
 from surfacecheck.rules._rows import greatest_pitches, repairs_in_row
 from surfacecheck.rules._spacing import edge_distance, edge_times, least_pitch, pitch_times, row_gap
+from surfacecheck.rules._texts import chamfer_most, edge_texts, least_rivet, pitch_texts
 
 __all__ = [
+    "ACCESS_SOURCE",
     "COUNT_SHARES",
     "COUNT_SOURCE",
     "DOES_NOT_MEET",
     "MEETS",
+    "MOST_WEDGE",
+    "NOSE_GAP",
     "NOT_COVERED",
+    "TAIL_ROOM",
     "Outcome",
     "RuleResult",
     "bend_allowance",
     "bend_clearance",
     "bend_radius",
     "bend_radius_range",
+    "chamfer_most",
     "diameter_for_sheet",
     "edge_distance",
+    "edge_texts",
     "edge_times",
     "gathered",
     "greatest_pitches",
     "grip_range",
     "hole_range",
+    "least_flange",
     "least_pitch",
+    "least_rivet",
+    "nose_room",
+    "pitch_texts",
     "pitch_times",
     "repairs_in_row",
     "rivet_count",
@@ -34,4 +55,6 @@ __all__ = [
     "row_gap",
     "setback",
     "sheet_range",
+    "tail_room",
+    "tool_tilt",
 ]

@@ -5,7 +5,7 @@ SI units in and out (any consistent set works); arrays broadcast, results for a 
 
 from __future__ import annotations
 
-from surfacecheck.strength import concentration, flexibility
+from surfacecheck.strength import civil, concentration, flexibility
 from surfacecheck.strength._bearing import (
     BEARING_SOURCE,
     LEAST_E_OVER_D,
@@ -171,6 +171,7 @@ __all__ = [
     "bending_shear_margin",
     "blind_shear",
     "channel_coefficient",
+    "civil",
     "compression_coefficient",
     "compression_shear_margin",
     "concentration",
