@@ -132,7 +132,7 @@ def least_rivet(diameter: float, *, place: str = "") -> RuleResult:
     Returns
     -------
     RuleResult
-        With 3/32 in as what is asked [m].
+        With 3/32 in as what is asked [m]; ``counts`` is False.
 
     Raises
     ------
@@ -151,8 +151,9 @@ def least_rivet(diameter: float, *, place: str = "") -> RuleResult:
     positive(diameter=diameter)
     asked = 3.0 / 32.0 * 0.0254
     words = "rivet {found}; for structure and control parts not under {asked} (3/32 in)"
+    held = judged(diameter, asked)
     return result(
-        "least rivet", judged(diameter, asked), diameter, asked, words, _NAVY_LEAST, field="training", place=place
+        "least rivet", held, diameter, asked, words, _NAVY_LEAST, field="training", place=place, counts=False
     )
 
 

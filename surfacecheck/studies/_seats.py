@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment import place_words
-from surfacecheck.checks import plan_row, row_kind
+from surfacecheck.checks import edge_of, plan_row, row_kind
+from surfacecheck.model import RibFlangesPoint
 from surfacecheck.provenance import plain
 
 if TYPE_CHECKING:
@@ -47,7 +48,8 @@ class Line:
     at : ndarray, shape (count,), or None
         Places of the rivets, across to the left positive [m]; None where they are not known.
     up : float or None
-        Place of the line along the pins, where it runs square to them [m].
+        Place of the line along the pins, where it runs square to them: of the holes, or of the rib's web where it is
+        not known how far from it they are (``at_web``) [m].
     across : float or None
         Offset of the line from the middle, to the left positive (top, where the surface lies flat) [m].
     behind : float or None
@@ -65,6 +67,7 @@ class Line:
     across: float | None = None
     behind: float | None = None
     rib: int | None = None
+    at_web: bool = False
 
     @property
     def pitch(self) -> float | None:
@@ -167,13 +170,26 @@ def _on_ribs(surface: Surface, row: Row, plan: RowPlan) -> Iterator[Line]:
     """Give a line on every rib whose place is known, or several side by side."""
     number = 1
     ribs = [(index, plain(up)) for index, up in enumerate(surface.sheet.ribs.up) if up.known]
-    for (index, up), pitch, many in zip(ribs, plan.rib_pitch, plan.rib_count, strict=True):
+    away = _from_web(surface, row)
+    for (index, web), pitch, many in zip(ribs, plan.rib_pitch, plan.rib_count, strict=True):
         count = int(many)
+        up = web if away is None else web + _sense(surface, index) * away
         at, measured = _rib_line(row, count, float(pitch))
         for side in range(plan.lines):
             label = f"rib {index + 1}" + (f", line {side + 1}" if plan.lines > 1 else "")
-            yield Line(label, measured, count, number, at, up, rib=index)
+            yield Line(label, measured, count, number, at, up, rib=index, at_web=away is None)
             number += count
+
+
+def _from_web(surface: Surface, row: Row) -> float | None:
+    """How far the holes of a rib's flange are from the face of its web."""
+    edge, flange = edge_of(surface, row, "ribs"), surface.sheet.ribs.flange
+    return plain(flange) - plain(edge) if edge.known and flange.known and surface.sheet.ribs.flanges_point else None
+
+
+def _sense(surface: Surface, rib: int) -> float:
+    ways = surface.sheet.ribs.flanges_point
+    return -1.0 if ways[min(rib, len(ways) - 1)] is RibFlangesPoint.DOWN else 1.0
 
 
 def _rib_line(row: Row, count: int, pitch: float) -> tuple[Array | None, str]:
@@ -200,7 +216,9 @@ def _counted(surface: Surface, row: Row) -> tuple[Line, ...]:
 def _row_needs(surface: Surface, row: Row) -> tuple[str, ...]:
     """Keys that hide where the rivets of a row are."""
     key = f"row.{row.name}"
-    needs = [] if row.pitch.known or row.count is not None else [f"{key}.pitch"]
+    counted = "ribs" in row.joins and not set(row.joins) & {"left_skin", "right_skin"}
+    needs = [] if row.count is not None or (row.pitch.known and not counted) else [f"{key}.pitch"]
+    needs = [f"{key}.count"] if needs and counted else needs
     if "ribs" not in row.joins:
         return tuple([*needs, *(f"{key}.{k}" for k, v in (("from", row.start), ("to", row.to)) if not v.known)])
     if not any(up.known for up in surface.sheet.ribs.up):

@@ -131,6 +131,6 @@ def _pattern(
         behind = plain(fixing.first_behind) + row * (known(fixing.gap_fore_aft) or 0.0) if laid else None
         label = f"row {row + 1}" if fixing.fore_aft > 1 else ""
         number = 1 + row * fixing.sideways
-        at = left * z if laid else None
+        at = np.asarray(left * z, dtype=np.float64) if laid else None
         lines.append(Line(label, ACROSS, fixing.sideways, number, at, up, None, behind, rib))
     return Seats(place, words, kind, fixing.rivet, joins, tuple(lines), needs)

@@ -15,6 +15,7 @@ from surfacecheck.studies._lengths import rivet_length
 from surfacecheck.studies._seats import known
 from surfacecheck.studies._seats_fittings import seats_of
 from surfacecheck.studies._stacks import stretches
+from surfacecheck.studies._tail import short_of_room
 from surfacecheck.studies._takeoff_basis import Spares, Work
 
 if TYPE_CHECKING:
@@ -216,7 +217,7 @@ def _taken(surface: Surface, stretch: Stretch) -> Taken:
     one = rivet_mass(surface, stretch.rivet)
     mass = None if one.si is None else float(numbers(one)) * stretch.count
     source = one.source if one.known else None
-    notes = (*_of_apart(surface, stretch), *_of_perhaps(stretch))
+    notes = (*_of_apart(surface, stretch), *_of_perhaps(stretch), *short_of_room(surface, stretch, chosen))
     return Taken(stretch, chosen, mass, source, problem, notes)
 
 

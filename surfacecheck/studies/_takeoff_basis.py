@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from surfacecheck.errors import SurfaceError
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["Spares", "Work"]
+__all__ = ["OWN", "Spares", "Work"]
 
-USUAL = Source(Basis.COMMON_PRACTICE, "10 to 20 % more, and 20 to 50 of a size for practice")
-DEMO = Source(Basis.INVENTED, "minutes a hole and a rivet; give your own")
+USUAL = Source(Basis.COMMON_PRACTICE)
+DEMO = Source(Basis.INVENTED, "give your own")
+OWN = Source(Basis.AS_SAID, "your own figures")
 
 
 @dataclass(frozen=True)
