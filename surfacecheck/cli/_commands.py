@@ -20,6 +20,7 @@ from surfacecheck.cli._new import run_new
 from surfacecheck.cli._next import say_next, say_nothing_told
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
+from surfacecheck.cli._takeoff import run_card, run_takeoff
 from surfacecheck.cli._thread import run_thread
 from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.tables import wrapped
@@ -203,5 +204,5 @@ def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) ->
 
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": run_follow,
-    "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed,
+    "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed, "card": run_card, "takeoff": run_takeoff,
 }  # fmt: skip

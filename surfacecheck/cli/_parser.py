@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+from collections.abc import Callable
 from typing import NoReturn
 
 from surfacecheck.errors import SurfaceError
@@ -131,7 +132,27 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--slack", help='slip before they carry, at most hole less shank: "0.05 mm"')
     one.add_argument("--softer", type=float, default=1.0, help="times softer than the formulas say, as hollow ones are")
     one.add_argument("--no-page", action="store_true", help="text only")
+    _bench(command)
     return whole
+
+
+def _bench(command: Callable[..., argparse.ArgumentParser]) -> None:
+    """Describe the commands for the bench."""
+    one = command("card", "what texts say of a rivet row: edge, pitch, grip, hole, access",
+                  "card data/rudder.toml row.left_skin_to_spar", "card data/rudder.toml hinge top",
+                  "card my.toml")  # fmt: skip
+    one.add_argument("file", help="a surface file, half-filled too, or a change file")
+    one.add_argument("row", nargs="*", help="a row, hinge or horn, by its name or in words; all where it is left out")
+    one = command("takeoff", "rivets to buy, holes by station, drills, what can be set", "takeoff data/rudder.toml",
+                  "takeoff data/rudder.toml --part spar", "takeoff my.toml --tables lists --spares 15")  # fmt: skip
+    one.add_argument("file", help="a surface file, half-filled too, or a change file")
+    one.add_argument("--part", default="", help="only the holes of one part: spar, left_skin, rib 3 in quotes")
+    one.add_argument("--spares", metavar="PERCENT", help="rivets more than needed; 10 to 20 where you do not say")
+    one.add_argument("--practice", type=int, metavar="N", help="of each size, for practice; 20 to 50")
+    one.add_argument("--minutes-hole", metavar="MIN", help="your minutes a hole: drill, deburr")
+    one.add_argument("--minutes-rivet", metavar="MIN", help="your minutes a rivet: set, look")
+    one.add_argument("--tables", metavar="FOLDER", help="also write every table, as CSV and as text for a letter")
+    one.add_argument("--no-page", action="store_true", help="text only")
 
 
 def _examples(*words: str) -> str:

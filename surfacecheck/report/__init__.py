@@ -32,12 +32,14 @@ if TYPE_CHECKING:
     from surfacecheck.report._study_page import gone_page, mixed_page
     from surfacecheck.report._style import Drawing
     from surfacecheck.report._surface_map import surface_map
+    from surfacecheck.report._takeoff_page import takeoff_page, takeoff_tables, write_takeoff_tables
 
 __all__ = [
-    "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page", "follow_picture",
-    "gone_page", "gone_picture", "guess_among", "guess_line", "horn_forces", "map_needs", "map_page", "margin_bars",
-    "measuring_sheet", "mixed_page", "mixed_picture", "page", "page_tables", "pitch_curve", "read_earlier",
-    "running_load", "section_flow", "since", "surface_map", "write_page", "write_tables", "write_whole",
+    "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page",
+    "follow_picture", "gone_page", "gone_picture", "guess_among", "guess_line", "horn_forces", "map_needs",
+    "map_page", "margin_bars", "measuring_sheet", "mixed_page", "mixed_picture", "page", "page_tables",
+    "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map", "takeoff_page",
+    "takeoff_tables", "write_page", "write_tables", "write_takeoff_tables", "write_whole",
 ]  # fmt: skip
 
 _HOME = {
@@ -52,8 +54,10 @@ _HOME = {
     "mixed_page": "_study_page",
     "read_earlier": "_earlier",
     "write_whole": "_map_page",
+    "takeoff_tables": "_takeoff_page",
     "write_page": "_page",
     "write_tables": "_page_tables",
+    "write_takeoff_tables": "_takeoff_page",
 }
 
 

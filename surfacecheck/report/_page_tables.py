@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from surfacecheck.quantities import System
     from surfacecheck.report._since import Since
 
-__all__ = ["page_tables", "write_tables"]
+__all__ = ["page_tables", "tables_into", "write_tables"]
 
 
 def page_tables(assessment: Assessment, system: System) -> dict[str, Table]:
@@ -87,18 +87,47 @@ def write_tables(
     tables["every-margin"] = finding_table(assessment.margins, system)
     tables |= {f"inputs-{name[0].lower()}": table for name, table in input_tables(assessment).items()}
     tables |= {f"since-{name}": table for name, table in ({} if since is None else since.tables(system)).items()}
+    surface = assessment.surface
+    facts = ", ".join(one for one in (surface.name, surface.title, "limit loads") if one)
+    return tables_into(folder, tables, facts, assessment.caution)
+
+
+def tables_into(folder: str | os.PathLike[str], tables: dict[str, Table], facts: str, caution: str) -> tuple[Path, ...]:
+    """Write tables into a folder, each twice, as CSV and as text; those without a row are left out.
+
+    Parameters
+    ----------
+    folder : str or path
+        Where to; it is made. Files of the same names are replaced.
+    tables : dict of str to Table
+        By the name of the file.
+    facts : str
+        First line of each text.
+    caution : str
+        Last line of each file.
+
+    Returns
+    -------
+    tuple of Path
+        The files.
+
+    Raises
+    ------
+    SurfaceError
+        Where the folder is a file.
+    OSError
+        Where a file cannot be written.
+    """
     home = Path(folder)
     if home.exists() and not home.is_dir():
         message = f"{home} is a file: tables go into a folder, name one"
         raise SurfaceError(message)
     home.mkdir(parents=True, exist_ok=True)
-    surface = assessment.surface
-    facts = plain(", ".join(one for one in (surface.name, surface.title, "limit loads") if one))
     written = []
     for name, table in tables.items():
         if table.rows:
-            text = f"{facts}\n\n{table.text()}\n\n{Table((assessment.caution,), ()).text()}\n"
-            written += [_write(home / f"{name}.csv", _with_caution(table, assessment.caution)),
+            text = f"{plain(facts)}\n\n{table.text()}\n\n{Table((caution,), ()).text()}\n"
+            written += [_write(home / f"{name}.csv", _with_caution(table, caution)),
                         _write(home / f"{name}.txt", text)]  # fmt: skip
     return tuple(written)
 

@@ -152,9 +152,7 @@ def least_rivet(diameter: float, *, place: str = "") -> RuleResult:
     asked = 3.0 / 32.0 * 0.0254
     words = "rivet {found}; for structure and control parts not under {asked} (3/32 in)"
     held = judged(diameter, asked)
-    return result(
-        "least rivet", held, diameter, asked, words, _NAVY_LEAST, field="training", place=place, counts=False
-    )
+    return result("least rivet", held, diameter, asked, words, _NAVY_LEAST, field="training", place=place, counts=False)
 
 
 def chamfer_most(thickness: float) -> tuple[float, Source]:

@@ -1,5 +1,9 @@
-"""Questions asked of one or several assessments: before and after, a row alone, what to measure, where a force goes."""
+"""Questions asked of a surface or its assessments.
 
+Before and after, a row alone, what to measure, where a force goes; rule cards, take-off, whether a rivet can be set.
+"""
+
+from surfacecheck.studies._access import Access, Reach, ToolReach, access, tool_needs
 from surfacecheck.studies._compare import (
     Changed,
     Comparison,
@@ -10,6 +14,7 @@ from surfacecheck.studies._compare import (
 from surfacecheck.studies._compare_shown import comparison_html, comparison_table, comparison_text
 from surfacecheck.studies._data import comparison_data, row_data
 from surfacecheck.studies._deciding import Decided, Deciding, Moved
+from surfacecheck.studies._drilling import PartHoles, Run, drilling
 from surfacecheck.studies._follow import Following, follow
 from surfacecheck.studies._follow_cuts import Cut
 from surfacecheck.studies._follow_place import Place
@@ -35,6 +40,7 @@ from surfacecheck.studies._gone_shown import (
     gone_table,
     gone_text,
 )
+from surfacecheck.studies._lengths import Chosen, rivet_length
 from surfacecheck.studies._missing_data import missing_data
 from surfacecheck.studies._missing_gap import Gap, OtherPath
 from surfacecheck.studies._missing_group import GroupRivet, MissingGroup, missing_group
@@ -58,14 +64,52 @@ from surfacecheck.studies._place_names import PlaceName, place_names, place_tabl
 from surfacecheck.studies._rivet_group import Group, group_of
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
+from surfacecheck.studies._rule_card import RuleCard, rule_card, rule_cards
+from surfacecheck.studies._rule_card_shown import card_data, card_html, card_table, card_text, reach_table
+from surfacecheck.studies._seats import Line, Seats
+from surfacecheck.studies._seats_fittings import seats_of
 from surfacecheck.studies._sensitivity import decides
+from surfacecheck.studies._setting_order import Setting, setting_order, setting_source
+from surfacecheck.studies._shank import Shank, shank
+from surfacecheck.studies._stacks import Stack, Stretch, stretches
+from surfacecheck.studies._stations import (
+    both_units,
+    hole_table,
+    line_words,
+    part_named,
+    run_words,
+    station_text,
+    stations,
+)
 from surfacecheck.studies._survey_shown import survey_table, survey_text
+from surfacecheck.studies._takeoff import Purchase, Taken, TakeOff, takeoff
+from surfacecheck.studies._takeoff_basis import OWN, Spares, Work
+from surfacecheck.studies._takeoff_shown import (
+    access_lines,
+    takeoff_data,
+    takeoff_headline,
+    takeoff_text,
+    tool_lines,
+    unreached,
+    work_line,
+)
+from surfacecheck.studies._takeoff_tables import (
+    buy_table,
+    drill_table,
+    look_lines,
+    part_table,
+    row_take_table,
+    setting_table,
+)
 
 __all__ = [
     "FIXITY_RANGE",
     "LARGE",
+    "OWN",
     "PARTS",
+    "Access",
     "Changed",
+    "Chosen",
     "Comparison",
     "Cut",
     "Decided",
@@ -77,6 +121,7 @@ __all__ = [
     "GroupRivet",
     "Growth",
     "Handed",
+    "Line",
     "MissingGroup",
     "MissingRow",
     "MixedRow",
@@ -87,14 +132,37 @@ __all__ = [
     "OffLine",
     "OneGone",
     "OtherPath",
+    "PartHoles",
     "Place",
     "PlaceName",
+    "Purchase",
+    "Reach",
     "Removal",
     "RowOption",
     "RowStudy",
+    "RuleCard",
+    "Run",
+    "Seats",
+    "Setting",
+    "Shank",
     "Shared",
+    "Spares",
+    "Stack",
     "Step",
+    "Stretch",
     "Survey",
+    "TakeOff",
+    "Taken",
+    "ToolReach",
+    "Work",
+    "access",
+    "access_lines",
+    "both_units",
+    "buy_table",
+    "card_data",
+    "card_html",
+    "card_table",
+    "card_text",
     "compare",
     "comparison_data",
     "comparison_html",
@@ -103,6 +171,8 @@ __all__ = [
     "cut_table",
     "decides",
     "distinct_cuts",
+    "drill_table",
+    "drilling",
     "follow",
     "following_data",
     "following_headline",
@@ -120,8 +190,11 @@ __all__ = [
     "group_rivet_table",
     "headline",
     "hinges_off_line",
+    "hole_table",
     "least_twist_stiffness",
+    "line_words",
     "load_words",
+    "look_lines",
     "millimetre_table",
     "missing_data",
     "missing_group",
@@ -141,19 +214,43 @@ __all__ = [
     "off_line_table",
     "off_line_text",
     "one_gone",
+    "part_named",
+    "part_table",
     "place_names",
     "place_table",
+    "reach_table",
     "rivet_count",
+    "rivet_length",
     "row_alone",
     "row_data",
     "row_study_html",
     "row_study_table",
     "row_study_text",
+    "row_take_table",
+    "rule_card",
+    "rule_cards",
+    "run_words",
+    "seats_of",
+    "setting_order",
+    "setting_source",
+    "setting_table",
+    "shank",
     "shown_rivets",
+    "station_text",
+    "stations",
     "step_table",
+    "stretches",
     "survey_group",
     "survey_row",
     "survey_table",
     "survey_text",
+    "takeoff",
+    "takeoff_data",
+    "takeoff_headline",
+    "takeoff_text",
     "thread_offsets",
+    "tool_lines",
+    "tool_needs",
+    "unreached",
+    "work_line",
 ]

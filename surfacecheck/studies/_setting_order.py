@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from surfacecheck.errors import SurfaceError
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["ORDER", "Setting", "setting_order"]
+__all__ = ["ORDER", "Setting", "setting_order", "setting_source"]
 
 ORDER = Source(
     Basis.COMMON_PRACTICE,
@@ -71,3 +71,8 @@ def setting_order(count: int) -> Setting:
         return tuple(sorted(holes, key=lambda one: (abs(one - middle), one)))
 
     return Setting(tuple(pins), outward([one for one in range(1, count + 1) if one not in pins]), outward(pins))
+
+
+def setting_source() -> str:
+    """Say by what the order of setting is given."""
+    return str(ORDER)

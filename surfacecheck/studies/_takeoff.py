@@ -217,7 +217,11 @@ def _taken(surface: Surface, stretch: Stretch) -> Taken:
     one = rivet_mass(surface, stretch.rivet)
     mass = None if one.si is None else float(numbers(one)) * stretch.count
     source = one.source if one.known else None
-    notes = (*_of_apart(surface, stretch), *_of_perhaps(stretch), *short_of_room(surface, stretch, chosen))
+    notes = (
+        *_of_apart(surface, stretch),
+        *_of_perhaps(rivet, stretch, chosen),
+        *short_of_room(surface, stretch, chosen),
+    )
     return Taken(stretch, chosen, mass, source, problem, notes)
 
 
@@ -228,13 +232,26 @@ def _of_apart(surface: Surface, stretch: Stretch) -> Iterator[str]:
         yield f"rivet {', '.join(map(str, apart))} is not as the row says"
 
 
-def _of_perhaps(stretch: Stretch) -> Iterator[str]:
+def _of_perhaps(rivet: Rivet | None, stretch: Stretch, chosen: Chosen | None) -> Iterator[str]:
     stack = stretch.stack.thickness
     for name, thickness in stretch.stack.perhaps:
-        words = name.replace("_", " ")
-        more = "its thickness is not given" if thickness is None else f"{thickness * 1e3:.2f} mm more"
-        whole = "" if thickness is None or stack is None else f", {(stack + thickness) * 1e3:.2f} mm in all"
-        yield f"where the {words} lies under them too: {more}{whole}; look"
+        words = f"where the {name.replace('_', ' ')} lies under them too"
+        if thickness is None or stack is None:
+            yield f"{words}: its thickness is not given; look"
+        else:
+            whole = stack + thickness
+            yield f"{words}: {whole * 1e3:.2f} mm in all{_then(rivet, whole, chosen)}; look"
+
+
+def _then(rivet: Rivet | None, stack: float, chosen: Chosen | None) -> str:
+    """Say that another length goes with a thicker stack."""
+    if rivet is None or chosen is None:
+        return ""
+    try:
+        other = rivet_length(rivet, stack)
+    except SurfaceError:
+        return ", which no length holds"
+    return "" if other is None or other.length == chosen.length else f", length then {other.length * 1e3:.1f} mm"
 
 
 def _purchases(surface: Surface, rows: list[Taken], spares: Spares) -> Iterator[Purchase]:

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from surfacecheck.studies._access import Reach
     from surfacecheck.studies._takeoff import TakeOff
 
-__all__ = ["access_lines", "takeoff_data", "takeoff_headline", "takeoff_text", "tool_lines", "work_line"]
+__all__ = ["access_lines", "takeoff_data", "takeoff_headline", "takeoff_text", "tool_lines", "unreached", "work_line"]
 
 
 def takeoff_headline(taken: TakeOff) -> str:
@@ -104,12 +104,33 @@ def access_lines(reaches: Sequence[Reach]) -> tuple[str, tuple[Reach, ...]]:
     Returns
     -------
     tuple of (str, tuple of Reach)
-        One line for all where nothing stands beside; and the others.
+        One line for all rows where nothing stands beside from one side; and the others.
     """
-    free = [one for one in reaches if one.outcome == Access.CLEAR and not one.wall]
+    free = [one for one in reaches if one.whole and one.outcome == Access.CLEAR and not one.wall]
     words = ", ".join(dict.fromkeys(f"{one.words} {one.side}" for one in free))
     line = f"{Access.CLEAR}, nothing stands beside: {words}" if words else ""
-    return line, tuple(one for one in reaches if one not in free)
+    places = {one.place for one in free}
+    return line, tuple(one for one in reaches if one.place not in places)
+
+
+def unreached(reaches: Sequence[Reach]) -> tuple[str, ...]:
+    """Name the rivets that no tool of the file reaches from any side.
+
+    Parameters
+    ----------
+    reaches : sequence of Reach
+        Of a surface.
+
+    Returns
+    -------
+    tuple of str
+        ``horn.rivet-3`` ...
+    """
+    ways: dict[str, set[str]] = {}
+    for one in reaches:
+        for number in one.numbers:
+            ways.setdefault(f"{one.place}.rivet-{number}", set()).add(one.outcome)
+    return tuple(name for name, outcomes in ways.items() if outcomes == {Access.NOT_REACHED})
 
 
 def takeoff_text(taken: TakeOff, system: System = "metric") -> str:
@@ -204,6 +225,7 @@ def takeoff_data(taken: TakeOff) -> dict[str, Any]:
             for part in drilling(taken)
         ],
         "access": [reach_data(reach) for reach in access(taken.surface)],
+        "cannot_be_reached": list(unreached(access(taken.surface))),
         "waiting": [{"place": place, "missing": list(missing)} for place, missing in taken.waiting],
         "look": list(look_lines(taken)),
         "notes": list(taken.notes),
