@@ -13,7 +13,7 @@ from surfacecheck.rules._access import (
 from surfacecheck.rules._bends import bend_allowance, bend_clearance, bend_radius, bend_radius_range, setback
 from surfacecheck.rules._result import DOES_NOT_MEET, MEETS, NOT_COVERED, Outcome, RuleResult, gathered
 from surfacecheck.rules._rivet_choice import diameter_for_sheet, grip_range, hole_range, sheet_range
-from surfacecheck.rules._rivet_count import COUNT_SHARES, COUNT_SOURCE, rivet_count, rivets_per_width
+from surfacecheck.rules._rivet_count import COUNT_SHARES, COUNT_SOURCE, rivet_count, rivets_by_notes, rivets_per_width
 from surfacecheck.rules._rows import greatest_pitches, repairs_in_row
 from surfacecheck.rules._spacing import edge_distance, edge_times, least_pitch, pitch_times, row_gap
 from surfacecheck.rules._texts import chamfer_most, edge_texts, least_rivet, pitch_texts
@@ -51,6 +51,7 @@ __all__ = [
     "pitch_times",
     "repairs_in_row",
     "rivet_count",
+    "rivets_by_notes",
     "rivets_per_width",
     "row_gap",
     "setback",

@@ -13,7 +13,7 @@ from surfacecheck.provenance import Basis, Source
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["COUNT_SHARES", "COUNT_SOURCE", "rivet_count", "rivets_per_width"]
+__all__ = ["COUNT_SHARES", "COUNT_SOURCE", "rivet_count", "rivets_by_notes", "rivets_per_width"]
 
 COUNT_SOURCE = Source(
     Basis.WORKED_OUT,
@@ -29,6 +29,62 @@ _GROUPS = {  # bearing over 1.6 or 1.65 hole, and the sheet stress matched
     "2024-T3 clad": (1.6, 60.0 * _KSI),
     "5052": (1.65, 30.0 / 0.70 * _KSI),
 }
+
+
+_NOTES = {  # bearing over, and rivet shear over, the tensile stress of the sheet
+    "2024-T3": (1.6, 0.40),
+    "2024-T3 clad": (1.6, 0.50),
+    "5052": (1.65, 0.70),
+}
+
+
+def rivets_by_notes(thickness: ArrayLike, hole: ArrayLike, group: str) -> NDArray[np.float64]:
+    """Give the rivets a unit of width of sheet is to have, by what the notes under the repair tables say of them.
+
+    N/W = max(1/(b d), t/(s pi/4 d^2)): a strip as strong as its rivets; b and s are the bearing stress and the rivet's
+    shear stress over the tensile stress of the sheet, which itself falls out
+
+    Parameters
+    ----------
+    thickness : array_like
+        Sheet thickness [m].
+    hole : array_like
+        Nominal hole [m].
+    group : str
+        ``"2024-T3"`` (Table 4-9), ``"2024-T3 clad"`` (4-10) or ``"5052"`` (4-11).
+
+    Returns
+    -------
+    ndarray
+        Rivets [1/m].
+
+    Raises
+    ------
+    SurfaceError
+        For a group that has no table.
+
+    Notes
+    -----
+    The notes give s as 40 per cent under Table 4-9 and 70 under 4-11; under 4-10 the figure is missing in print, and 50
+    is what its entries give. They give b as 160 per cent under all three; the entries of 4-11 give 165.
+
+    References
+    ----------
+    AC 43.13-1B, Tables 4-9, 4-10, 4-11, engineering notes a and b.
+
+    Examples
+    --------
+    5052, 0.064 in, 3/16 in rivets: the table gives 3.2 an inch
+
+    >>> float(rivets_by_notes(0.064 * 0.0254, 0.191 * 0.0254, "5052")) * 0.0254
+    3.19
+    """
+    if group not in _NOTES:
+        message = f'no rivet table for "{group}"; there is one for: {", ".join(_NOTES)}'
+        raise SurfaceError(message)
+    bearing, shear = _NOTES[group]
+    t, d = np.asarray(thickness, dtype=np.float64), np.asarray(hole, dtype=np.float64)
+    return np.asarray(np.maximum(1.0 / (bearing * d), t / (shear * np.pi / 4.0 * d**2)))
 
 
 def rivets_per_width(thickness: ArrayLike, hole: ArrayLike, shear: ArrayLike, group: str) -> NDArray[np.float64]:

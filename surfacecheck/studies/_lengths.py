@@ -23,7 +23,9 @@ __all__ = ["Chosen", "rivet_length"]
 STEP = 0.0254 / 16
 """Solid rivets come in lengths of whole sixteenths of an inch [m] (AC 43.13-1B, 4-57: part numbers)."""
 SOLID = Source(Basis.PUBLISHED, "NAVEDTRA 14018, chapter 13: grip and 1.5 D; up to the next sixteenth of an inch")
-MIDDLE = Source(Basis.COMMON_PRACTICE, "of the lengths that hold the stack, the one whose middle is nearest to it")
+MIDDLE = Source(
+    Basis.COMMON_PRACTICE, "of the lengths that hold the stack, the one whose middle is nearest to it; else the shorter"
+)
 
 
 @dataclass(frozen=True)
@@ -100,7 +102,7 @@ def rivet_length(rivet: Rivet, stack: float) -> Chosen | None:
         told = ", ".join(f"{one.length.said} {_said(one.grip)}" for one, _, _ in offers)
         message = f"rivet.{rivet.name}: no length holds a stack of {stack * 1e3:.2f} mm; in the packet: {told}{ASK}"
         raise SurfaceError(message)
-    best = min(holding, key=lambda one: _off_middle(stack, one[1], one[2]))[0]
+    best = min(holding, key=lambda one: (_off_middle(stack, one[1], one[2]), one[0].length.si or 0.0))[0]
     others = tuple(float(one.length.si or 0.0) for one, _, _ in holding if one is not best)
     return Chosen(float(best.length.si or 0.0), best.length.said, MIDDLE if others else best.length.source, others)
 
@@ -129,7 +131,7 @@ def _off_middle(stack: float, low: float | None, high: float | None) -> float:
     """How far from the middle of the grip, in halves of it."""
     if low is None or high is None or high <= low:
         return 1.0
-    return abs(stack - 0.5 * (low + high)) / (0.5 * (high - low))
+    return round(abs(stack - 0.5 * (low + high)) / (0.5 * (high - low)), 9)
 
 
 def _said(grip: tuple[Value, ...]) -> str:
