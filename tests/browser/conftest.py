@@ -86,6 +86,7 @@ PAGES = {
     "outline-alone": written_from(BARE),
     "measuring-sheet": ordered("new", "my.toml", page="my_measuring.html"),
     "map": ordered("map", "rudder.toml", page="out/rudder_map.html"),
+    "takeoff": ordered("takeoff", "rudder.toml", page="out/rudder_takeoff.html"),
     "follow": ordered(
         *("follow", "rudder.toml", "--from", "trailing edge, between rib 2 and 3", "--load", "100 N"),
         page="out/rudder_follow.html",

@@ -82,7 +82,7 @@ def test_every_printed_hint_can_be_typed(here, capsys, monkeypatch):
 def examples():
     """Every example that any help shows."""
     found = []
-    for words in ([], ["check"], ["new"], ["show"], ["compare"], ["row"], ["follow"], ["map"]):
+    for words in ([], ["check"], ["new"], ["show"], ["compare"], ["row"], ["follow"], ["map"], ["card"], ["takeoff"]):
         out = sys.stdout = io.StringIO()
         try:
             main([*words, "--help"])
