@@ -4,6 +4,7 @@ Before and after, a row alone, what to measure, where a force goes; rule cards, 
 """
 
 from surfacecheck.studies._access import Access, Reach, ToolReach, access, tool_needs
+from surfacecheck.studies._access_shown import reach_table
 from surfacecheck.studies._compare import (
     Changed,
     Comparison,
@@ -65,7 +66,7 @@ from surfacecheck.studies._rivet_group import Group, group_of
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
 from surfacecheck.studies._rule_card import RuleCard, rule_card, rule_cards
-from surfacecheck.studies._rule_card_shown import card_data, card_html, card_table, card_text, reach_table
+from surfacecheck.studies._rule_card_shown import card_data, card_html, card_table, card_text
 from surfacecheck.studies._seats import Line, Seats
 from surfacecheck.studies._seats_fittings import seats_of
 from surfacecheck.studies._sensitivity import decides

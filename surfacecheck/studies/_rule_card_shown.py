@@ -8,15 +8,13 @@ from typing import TYPE_CHECKING, Any
 from surfacecheck.assessment import CAUTION, place_words
 from surfacecheck.quantities import show
 from surfacecheck.rules import DOES_NOT_MEET, MEETS, NOT_COVERED
+from surfacecheck.studies._access_shown import reach_data, reach_table, reach_words
 from surfacecheck.tables import Table, escaped, wrapped
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from surfacecheck.model import Surface
     from surfacecheck.quantities import System
     from surfacecheck.rules import RuleResult
-    from surfacecheck.studies._access import Reach
     from surfacecheck.studies._rule_card import RuleCard
 
 __all__ = [
@@ -25,10 +23,6 @@ __all__ = [
     "card_html",
     "card_table",
     "card_text",
-    "numbers_words",
-    "reach_data",
-    "reach_table",
-    "reach_words",
 ]
 
 SHOWN_ONLY = "shown only"
@@ -118,65 +112,6 @@ def card_headline(card: RuleCard) -> str:
     return f"{card.words}: {rivets}, {card.rivet}. {counts}; {shown} {SHOWN_ONLY}"
 
 
-def numbers_words(numbers: Sequence[int], *, whole: bool) -> str:
-    """Write the numbers of rivets: ``all``, ``1 to 6``, ``1, 3, 7``.
-
-    Parameters
-    ----------
-    numbers : sequence of int
-        Sorted [-].
-    whole : bool
-        Whether these are all of the row.
-
-    Returns
-    -------
-    str
-        Words.
-
-    Examples
-    --------
-    >>> numbers_words([1, 2, 3, 7], whole=False), numbers_words([1, 2], whole=True)
-    ('1 to 3, 7', 'all')
-    """
-    if whole:
-        return "all"
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    parts = [", ".join(map(str, run)) if len(run) < 3 else f"{run[0]} to {run[-1]}" for run in runs]
-    return ", ".join(parts)
-
-
-def reach_table(reaches: Sequence[Reach], system: System = "metric") -> Table:
-    """Lay out whether tools reach, row by row.
-
-    Parameters
-    ----------
-    reaches : sequence of Reach
-        Of one row, or of a surface.
-    system : {"metric", "inch"}
-        Units.
-
-    Returns
-    -------
-    Table
-        Row, rivets, side, what stands nearest, outcome.
-    """
-    rows = []
-    for reach in reaches:
-        wall = ""
-        if reach.distance is not None:
-            wall = f"{reach.wall}, {show(reach.distance, 'length', system)}"
-        said = "; ".join((reach.said, *reach.notes))
-        rivets = numbers_words(reach.numbers, whole=reach.whole)
-        rows.append((reach.words, rivets, reach.side, wall, said))
-    heads = ("row", "rivets", "pulled", "nearest, to its outer face", "can it be set?")
-    return Table(heads, tuple(rows), "lllll")
-
-
 def card_text(card: RuleCard, surface: Surface, system: System = "metric") -> str:
     """Write a rule card for a terminal.
 
@@ -206,27 +141,6 @@ def card_text(card: RuleCard, surface: Surface, system: System = "metric") -> st
         text = f"can it be set? {reach_words(reach, system)}"
         lines.append(wrapped(text, first=f"  {'access':<{_OUTCOME}}", then=" " * (_OUTCOME + 2)))
     return "\n".join(lines)
-
-
-def reach_words(reach: Reach, system: System = "metric") -> str:
-    """Say in one line which rivets, from where, beside what, and whether they can be set.
-
-    Parameters
-    ----------
-    reach : Reach
-        Rivets that are alike.
-    system : {"metric", "inch"}
-        Units.
-
-    Returns
-    -------
-    str
-        Without the name of the row.
-    """
-    rivets = numbers_words(reach.numbers, whole=reach.whole)
-    wall = "" if reach.distance is None else f" ({reach.wall} {show(reach.distance, 'length', system)} away)"
-    which = "all of them" if reach.whole else f"rivets {rivets}"
-    return f"{which}, pulled {reach.side}{wall}: {'; '.join((reach.said, *reach.notes))}"
 
 
 def card_html(card: RuleCard, surface: Surface, system: System = "metric") -> str:
@@ -286,22 +200,4 @@ def card_data(card: RuleCard) -> dict[str, Any]:
         ],
         "access": [reach_data(reach) for reach in card.reaches],
         "missing": list(card.missing),
-    }
-
-
-def reach_data(reach: Reach) -> dict[str, Any]:
-    """Turn a reach into plain data; an angle that no tool can take is null."""
-    return {
-        "place": reach.place,
-        "side": reach.side,
-        "rivets": list(reach.numbers),
-        "wall": reach.wall or None,
-        "distance": reach.distance,
-        "outcome": reach.outcome,
-        "tools": [
-            {"tool": one.tool, "outcome": one.outcome, "lean": one.lean if one.degrees < 90 else None}
-            for one in reach.tools
-        ],
-        "missing": list(reach.missing),
-        "notes": list(reach.notes),
     }

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
 from surfacecheck.studies._access import Access, access, tool_needs
+from surfacecheck.studies._access_shown import reach_data, reach_words
 from surfacecheck.studies._drilling import drilling
-from surfacecheck.studies._rule_card_shown import reach_data, reach_words
 from surfacecheck.studies._setting_order import ORDER
 from surfacecheck.studies._shank import shank
 from surfacecheck.studies._stations import run_data

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from surfacecheck.assessment import place_words
 from surfacecheck.errors import SurfaceError
 from surfacecheck.quantities import show
+from surfacecheck.studies._access_shown import numbers_words
 from surfacecheck.studies._crowded import crowded
 from surfacecheck.studies._drilling import PartHoles, drilling
-from surfacecheck.studies._rule_card_shown import numbers_words
 from surfacecheck.studies._setting_order import setting_order
 from surfacecheck.studies._shank import shank
 from surfacecheck.tables import Table
