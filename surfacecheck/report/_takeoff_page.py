@@ -61,7 +61,7 @@ def takeoff_tables(taken: TakeOff, system: System = "metric") -> dict[str, Table
         "take-off": row_take_table(taken, system),
         "drills": drill_table(taken, system),
         "access": reach_table(access(taken.surface), system),
-        "parts": part_table(taken),
+        "parts": part_table(taken, system),
         "holes": hole_table(drilling(taken), taken.surface),
         "setting": setting_table(taken),
     }
@@ -126,7 +126,7 @@ def takeoff_page(taken: TakeOff, system: System = "metric") -> str:
         reach=reach_table(others, system),
         parts=[_part(part, surface, system) for part in drilling(taken)],
         order=setting_source(),
-        look=list(look_lines(taken)),
+        look=list(look_lines(taken, system)),
         notes=taken.notes,
         caution=CAUTION,
     )

@@ -28,7 +28,10 @@ if TYPE_CHECKING:
 
 __all__ = ["Purchase", "TakeOff", "Taken", "takeoff"]
 
-BARE = "stacks are bare metal: paint, sealant and a shim come on top (paint 0.05 to 0.15 mm a side: common practice)"
+BARE = (
+    "stacks are bare metal: paint, sealant and a shim come on top (paint 0.05 to 0.15 mm or 0.002 to 0.006 in a side: "
+    "common practice)"
+)
 ONE_SCRAP = "drill and set the first of each size in scrap of the same stack: a drill cuts oversize in thin sheet"
 
 
@@ -237,10 +240,10 @@ def _of_perhaps(rivet: Rivet | None, stretch: Stretch, chosen: Chosen | None) ->
     for name, thickness in stretch.stack.perhaps:
         words = f"where the {name.replace('_', ' ')} lies under them too"
         if thickness is None or stack is None:
-            yield f"{words}: its thickness is not given; look"
+            yield f"{words}: its thickness is not given"
         else:
             whole = stack + thickness
-            yield f"{words}: {whole * 1e3:.2f} mm in all{_then(rivet, whole, chosen)}; look"
+            yield f"{words}: a stack of {whole * 1e3:.2f} mm{_then(rivet, whole, chosen)}"
 
 
 def _then(rivet: Rivet | None, stack: float, chosen: Chosen | None) -> str:

@@ -156,9 +156,9 @@ def takeoff_text(taken: TakeOff, system: System = "metric") -> str:
         blocks += [buy_table(taken, system).text(), row_take_table(taken, system, short=True).text()]
         blocks.append(drill_table(taken, system).text())
         blocks.append(_set(surface, system))
-        blocks.append(part_table(taken).text())
+        blocks.append(part_table(taken, system).text())
         blocks.append(_order(taken))
-    look = [wrapped(one, first="- ", then="  ") for one in look_lines(taken)]
+    look = [wrapped(one, first="- ", then="  ") for one in look_lines(taken, system)]
     if look:
         blocks.append("\n".join(["Look at:", *look]))
     blocks.append("\n".join(wrapped(one, first="- ", then="  ") for one in taken.notes))

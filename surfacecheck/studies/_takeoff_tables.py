@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from surfacecheck.assessment import place_words
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["buy_table", "drill_table", "look_lines", "part_table", "row_take_table", "setting_table"]
 
 NOT_GIVEN = "not given"
+_MM = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) mm\b")
 
 
 def _length(si: float | None, system: System) -> str:
@@ -164,13 +166,15 @@ def _within(words: str) -> str:
     return f", {words}" if words else ""
 
 
-def part_table(taken: TakeOff) -> Table:
+def part_table(taken: TakeOff, system: System = "metric") -> Table:
     """Count the holes of every part.
 
     Parameters
     ----------
     taken : TakeOff
         Worked.
+    system : {"metric", "inch"}
+        Units.
 
     Returns
     -------
@@ -180,14 +184,16 @@ def part_table(taken: TakeOff) -> Table:
     parts = drilling(taken)
     kinds = list(dict.fromkeys(run.rivet for part in parts for run in part.runs))
     rows = tuple(
-        (part.words, f"{part.count}", *(_count(part, kind) for kind in kinds), "" if part.chamfer is None else
-         f"{part.chamfer * 1e3:.2f} mm")
-        for part in parts
-    )  # fmt: skip
+        (part.words, f"{part.count}", *(_count(part, kind) for kind in kinds), _broken(part, system)) for part in parts
+    )
     note = "edge broken: at most a tenth of the sheet (MIL-R-47196, as quoted in secondary text)"
     return Table(
         ("part", "holes", *(kind or NOT_GIVEN for kind in kinds), "edge broken"), rows, "", "Holes of every part", note
     )
+
+
+def _broken(part: PartHoles, system: System) -> str:
+    return "" if part.chamfer is None else show(part.chamfer, "length", system, 2)
 
 
 def _count(part: PartHoles, kind: str) -> str:
@@ -229,19 +235,33 @@ def _short(numbers: Sequence[int]) -> str:
     return f"{', '.join(map(str, numbers[:4]))} ... {', '.join(map(str, numbers[-2:]))}"
 
 
-def look_lines(taken: TakeOff) -> Iterator[str]:
+def look_lines(taken: TakeOff, system: System = "metric") -> Iterator[str]:
     """Say what stands against the list, and what to look at.
 
     Parameters
     ----------
     taken : TakeOff
         Worked.
+    system : {"metric", "inch"}
+        Units.
 
     Yields
     ------
     str
         A line each.
     """
+    yield from (_units(line, system) for line in _looked_at(taken))
+    for place, missing in taken.waiting:
+        keys = ", ".join(key.removeprefix(f"{place}.") for key in missing)
+        yield f"{place_words(place, taken.surface)}: {NOT_GIVEN}: {keys}"
+
+
+def _units(line: str, system: System) -> str:
+    """Write the millimetres of a line in inches."""
+    return line if system == "metric" else _MM.sub(lambda found: f"{float(found[1]) / 25.4:.3f} in", line)
+
+
+def _looked_at(taken: TakeOff) -> Iterator[str]:
     yield from taken.problems
     for row in taken.rows:
         if row.stretch.stack.thickness is None:
@@ -249,6 +269,3 @@ def look_lines(taken: TakeOff) -> Iterator[str]:
         for note in row.notes:
             yield f"{_of_row(row)}: {note}"
     yield from crowded(taken.surface, tuple(dict.fromkeys(row.stretch.seats for row in taken.rows)))
-    for place, missing in taken.waiting:
-        keys = ", ".join(key.removeprefix(f"{place}.") for key in missing)
-        yield f"{place_words(place, taken.surface)}: {NOT_GIVEN}: {keys}"

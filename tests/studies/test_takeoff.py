@@ -185,7 +185,7 @@ def test_what_may_lie_under_a_row_is_said_and_not_decided(rudder):
     first, rest = of(taken, "row.left_skin_to_spar")
     assert first.stretch.stack.thickness == rest.stretch.stack.thickness
     assert first.count == sum(0.02 + i * 1.06 / 42 <= 0.2 for i in range(43))
-    assert any("where the skin doubler lies under them too: 2.30 mm in all" in line for line in look_lines(taken))
+    assert any("where the skin doubler lies under them too: a stack of 2.30 mm" in line for line in look_lines(taken))
     flange = replace(skin, on="spar flange")
     sheet = replace(rudder.sheet, doublers=rudder.sheet.doublers | {"skin_doubler": flange})
     first, rest = of(takeoff(replace(rudder, sheet=sheet)), "row.left_skin_to_spar")
@@ -198,7 +198,7 @@ def test_what_may_lie_under_a_row_is_said_and_not_decided(rudder):
 
 def test_the_rib_behind_a_bracket_may_ask_for_another_length(taken):
     note = of(taken, "hinge.top.bracket")[0].notes[0]
-    assert note == "where the flange of the rib behind lies under them too: 4.50 mm in all, length then 10.0 mm; look"
+    assert note == "where the flange of the rib behind lies under them too: a stack of 4.50 mm, length then 10.0 mm"
 
 
 def test_a_rivet_too_long_for_the_wedge_is_named(rudder):
@@ -315,6 +315,12 @@ def test_only_a_count_is_known():
     row = of(taken, "row.trailing_edge")[0]
     assert (row.count, row.stretch.pitch) == (40, None)
     assert "where is not known yet" in station_text(part_named(drilling(taken), "left skin"), taken.surface)
+
+
+def test_what_to_look_at_is_said_in_the_units_asked(taken):
+    inch = " ".join(look_lines(taken, "inch"))
+    assert "mm" not in inch
+    assert "holes in the web down to 0.315 in from each other; the text asks 0.472 in (3 D)" in inch
 
 
 def test_a_part_nobody_knows(taken):
