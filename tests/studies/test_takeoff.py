@@ -21,10 +21,12 @@ from surfacecheck.reading import read, read_text, starting_file
 from surfacecheck.studies import (
     Spares,
     Work,
+    card_data,
     drilling,
     hole_table,
     look_lines,
     part_named,
+    rule_cards,
     setting_order,
     shank,
     station_text,
@@ -326,3 +328,18 @@ def test_what_to_look_at_is_said_in_the_units_asked(taken):
 def test_a_part_nobody_knows(taken):
     with pytest.raises(SurfaceError, match=r'no part with holes is called "wing"\. Here: left skin, right skin'):
         part_named(drilling(taken), "wing")
+
+
+@pytest.mark.parametrize("file", ["rudder", "elevator"])
+def test_one_gap_at_a_time_takes_only_its_own_answers(file):
+    """Every fifth value of the file unknown, each alone: lists come, as text of 80 columns and as data."""
+    text = (DATA / f"{file}.toml").read_text(encoding="utf-8")
+    spots = list(re.finditer(r'"[^"\n]*\d[^"\n]*"|(?<== )\d+(?=[,\s])', text))
+    for spot in spots[::5]:
+        try:
+            surface = read_text(f'{text[: spot.start()]}"?"{text[spot.end() :]}')
+        except SurfaceError:  # form and kind are no questions
+            continue
+        taken = takeoff(surface)
+        assert max(map(len, takeoff_text(taken).split("\n"))) <= 80
+        json.dumps([takeoff_data(taken), *map(card_data, rule_cards(surface))], allow_nan=False)
