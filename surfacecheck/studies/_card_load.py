@@ -60,7 +60,7 @@ def load_line(assessment: Assessment, seats: Seats, system: System = "metric") -
     case = _worst(load.shear)[-2]
     pull = float(load.tension.max())
     words = f"at limit {show(float(load.shear.max()), 'force', system)} in shear, {_WAYS[load.kind]}"
-    case_said = case_words(load.effects.cases[case])
+    case_said = case_words(load.cases[case])
     tail = f"; {show(pull, 'force', system)} of pull along the rivet" if pull > 0.0 else ""
     wrinkled = load.wrinkle is not None and float(load.wrinkle.max()) > 1.0
     return f"{words} ({case_said}){tail}{WRINKLED if wrinkled else ''}"
