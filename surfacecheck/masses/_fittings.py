@@ -13,9 +13,10 @@ from surfacecheck.masses._rivets import one_rivet
 from surfacecheck.model import Bracket, DrivenBy, Fixing, Hinge, Horn, Side, Surface
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["balance_mass", "bracket", "horn"]
+__all__ = ["added", "balance_mass", "bracket", "horn"]
 
 _BRACKET = Source(Basis.ASSUMED, "plate round its rivets, and a leg from the web to past the pin")
+_SOMEWHERE = Source(Basis.ASSUMED, "its place along the pins is not given: taken half way up")
 _HORN = Source(Basis.ASSUMED, "plate round its rivets, and an arm of its narrowest width")
 
 
@@ -86,3 +87,15 @@ def balance_mass(surface: Surface) -> Iterator[Piece]:
     mass = known(one.mass, "balance_mass.mass")
     x = -known(one.ahead, "balance_mass.ahead")
     yield at_point("balance mass", mass, x, known(one.up, "balance_mass.up"), one.mass.source)
+
+
+def added(surface: Surface, lines: Lines) -> Iterator[Piece]:
+    """Give each thing put on its place; one whose place along the pins is not given sits half way."""
+    for number, one in enumerate(surface.weighed.added or (), start=1):
+        key = f"weighed.added[{number}]"
+        mass, x = known(one.mass, f"{key}.mass"), known(one.behind, f"{key}.behind")
+        if one.up.known:
+            y, source = known(one.up, f"{key}.up"), one.mass.source
+        else:
+            y, source = np.asarray((lines.y[..., 0] + lines.y[..., -1]) / 2.0), _SOMEWHERE
+        yield at_point(one.what or f"thing {number} put on", mass, x, y, source)

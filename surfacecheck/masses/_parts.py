@@ -7,7 +7,7 @@ first moment about the hinge line matter.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -57,11 +57,15 @@ class Spread:
         Lengths at the stations, handed to the law [m].
     law : callable
         Turns the lines at any points into running mass [kg/m] and running first moment about the pins [kg].
+    own : callable or None
+        Turns them into the square of the radius of gyration about the strip's own centre [m^2]; None for a strip so
+        narrow that it counts nothing.
     """
 
     y: Array
     lines: tuple[Array, ...]
     law: Callable[..., tuple[Array, Array]]
+    own: Callable[..., Array] | None = None
 
     def between(self, low: Array, high: Array) -> tuple[Array, Array]:
         """Mass and first moment between places along the hinge line.
@@ -78,14 +82,32 @@ class Spread:
         first : ndarray, shape (..., N)
             Mass times distance aft of the pins [kg m].
         """
+        values, weight = self._at_nodes(low, high)
+        mass, first = self.law(*values)
+        return np.asarray(np.sum(mass * weight, axis=(-2, -1))), np.asarray(np.sum(first * weight, axis=(-2, -1)))
+
+    def second(self) -> Array:
+        """Second moment of all of it about the pins.
+
+        Returns
+        -------
+        ndarray, shape (...)
+            [kg m^2].
+        """
+        values, weight = self._at_nodes(self.y[..., :1], self.y[..., -1:])
+        mass, first = self.law(*values)
+        own = 0.0 if self.own is None else mass * self.own(*values)
+        about_pins = first**2 / np.where(mass != 0.0, mass, 1.0) + own
+        return np.asarray(np.sum(about_pins * weight, axis=(-3, -2, -1)))
+
+    def _at_nodes(self, low: Array, high: Array) -> tuple[list[Array], Array]:
+        """Give the lines, and the weights, at the points at which ranges are summed: (..., N, K - 1, points)."""
         y0, y1 = self.y[..., None, :-1], self.y[..., None, 1:]
         start = np.minimum(np.maximum(low[..., None], y0), y1)
         half = (np.minimum(np.maximum(high[..., None], y0), y1) - start)[..., None] / 2.0
         u = (start[..., None] + half * (1.0 + _NODES) - y0[..., None]) / (y1 - y0)[..., None]
-        values = (v[..., None, :-1, None] * (1.0 - u) + v[..., None, 1:, None] * u for v in self.lines)
-        mass, first = self.law(*values)
-        weight = half * _WEIGHTS
-        return np.asarray(np.sum(mass * weight, axis=(-2, -1))), np.asarray(np.sum(first * weight, axis=(-2, -1)))
+        values = [v[..., None, :-1, None] * (1.0 - u) + v[..., None, 1:, None] * u for v in self.lines]
+        return values, half * _WEIGHTS
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -106,6 +128,8 @@ class Piece:
         How the mass was got.
     along : Spread or None
         How it lies along the hinge line; None for a piece at one place.
+    own : ndarray, shape (...)
+        Second moment about its own centre, of a piece at one place [kg m^2]; 0 where its width counts nothing.
     """
 
     name: str
@@ -114,6 +138,14 @@ class Piece:
     y: Array
     source: Source
     along: Spread | None = None
+    own: Array = field(default_factory=lambda: np.asarray(0.0))
+
+    @property
+    def second(self) -> Array:
+        """Second moment about the pins, shape (...) [kg m^2]."""
+        if self.along is not None:
+            return self.along.second()
+        return np.asarray(self.first * self.x + self.own)
 
     @property
     def x(self) -> Array:

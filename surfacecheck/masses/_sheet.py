@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -18,10 +19,10 @@ __all__ = [
     "channel",
     "doubler",
     "half_ellipse",
-    "nose_skin",
     "rib_places",
     "ribs",
     "skin",
+    "skin_strip",
     "spar",
     "strip_law",
 ]
@@ -136,44 +137,13 @@ def skin(surface: Surface, lines: Lines, name: str, part: Skin) -> Piece | None:
         return None
     t = known(part.thickness, f"{key}.thickness")
     rho, _ = density(surface, part.alloy, f"{key}.alloy")
-    along = Spread(lines.y, (lines("web_behind"), lines("edge_behind"), lines("spar_depth") / 2.0), strip_law(t, rho))
-    return spread(name, along, _FLAT)
+    return spread(name, skin_strip(lines, strip_law(t, rho)), _FLAT)
 
 
-def nose_skin(surface: Surface, lines: Lines) -> Iterator[Piece]:
-    """Weigh the skin round the nose, and take off the openings at the hinges."""
-    part = surface.sheet.nose_skin
-    if part.thickness.absent:
-        return
-    t = known(part.thickness, "sheet.nose_skin.thickness")
-    rho, _ = density(surface, part.alloy, "sheet.nose_skin.alloy")
-    web, depth = lines("web_behind"), lines("spar_depth")
-    around, centre = half_ellipse(lines("nose_ahead") + web, depth / 2.0)
-    measured = lines.given.get("nose_around")
-    if measured is not None and bool(np.all(measured > 0.0)):
-        around = measured
-        source = Source(Basis.WORKED_OUT, "measured round the nose, times thickness and density; centre of an ellipse")
-    else:
-        source = Source(Basis.ASSUMED, "half an ellipse through flanges and nose point")
-    middle = web - centre
-    sheet = np.asarray(t * rho)
-
-    def law(length: Array, x: Array) -> tuple[Array, Array]:
-        mass = sheet[..., None, None, None] * length
-        return mass, mass * x
-
-    yield spread("nose_skin", Spread(lines.y, (around, middle), law), source)
-    if part.cut_at_hinge.si is None or part.cut_at_hinge.absent:
-        return
-    cut = known(part.cut_at_hinge, "sheet.nose_skin.cut_at_hinge")
-    off = Source(Basis.ASSUMED, "opening taken to go all round the nose")
-    rings = Lines(lines.y, {"around": around, "middle": middle}, {})
-    for name, hinge in surface.hinges.items():
-        if hinge.up.si is None:
-            continue
-        y = np.asarray(hinge.up.si, dtype=np.float64)
-        hole = -sheet * cut * rings.at("around", y)
-        yield at_point(f"nose_skin opening at {name}", hole, rings.at("middle", y), y, off)
+def skin_strip(lines: Lines, law: Callable[..., tuple[Array, Array]]) -> Spread:
+    """Lay a strip from the web to the trailing edge, along the slope."""
+    across = (lines("web_behind"), lines("edge_behind"), lines("spar_depth") / 2.0)
+    return Spread(lines.y, across, law, lambda front, edge, _: (edge - front) ** 2 / 12.0)
 
 
 def spar(surface: Surface, lines: Lines) -> Iterator[Piece]:
@@ -218,18 +188,22 @@ def ribs(surface: Surface, lines: Lines) -> Iterator[Piece]:
     web, chord = lines.along("web_behind", y), lines.along("edge_behind", y) - lines.along("web_behind", y)
     depth, rim, sheet = lines.along("spar_depth", y), rim[..., None], np.asarray(rho * t)[..., None]
     side = np.hypot(chord, depth / 2.0)
-    area = chord * depth / 2.0 + 2.0 * rim * side
-    first = chord * depth / 2.0 * (web + chord / 3.0) + 2.0 * rim * side * (web + chord / 2.0)
+    shapes = [  # area, its centre behind the pins, square of its own radius of gyration
+        (chord * depth / 2.0, web + chord / 3.0, chord**2 / 18.0),
+        (2.0 * rim * side, web + chord / 2.0, chord**2 / 12.0),
+    ]
     if part.in_nose is not YesNo.NO:
         a = lines.along("nose_ahead", y) + web
         around, centre = half_ellipse(a, depth / 2.0)
-        face = math.pi / 4.0 * a * depth
-        area = area + face + rim * around
-        first = first + face * (web - 4.0 * a / (3.0 * math.pi)) + rim * around * (web - centre)
+        own = a**2 * (0.25 - 16.0 / (9.0 * math.pi**2))
+        shapes.append((math.pi / 4.0 * a * depth, web - 4.0 * a / (3.0 * math.pi), own))
+        shapes.append((rim * around, web - centre, 0.0 * a))
     for behind, across in holes:
         hole = (math.pi / 4.0 * across**2)[..., None]
-        area, first = area - hole, first - hole * behind[..., None]
-    yield from at_ribs("rib {}", sheet * area, first / area, y, _FLAT)
+        shapes.append((-hole, behind[..., None] + 0.0 * hole, 0.0 * hole))
+    moments = zip(*((area, area * x, area * (x**2 + own)) for area, x, own in shapes), strict=True)
+    area, first, second = (sum(terms, np.zeros(())) for terms in moments)
+    yield from at_ribs("rib {}", sheet * area, first / area, y, _FLAT, sheet * (second - first**2 / area))
 
 
 def rib_places(part: Ribs) -> Array:
@@ -238,11 +212,12 @@ def rib_places(part: Ribs) -> Array:
     return np.stack(np.broadcast_arrays(*places), axis=-1)
 
 
-def at_ribs(name: str, mass: Array, x: Array, y: Array, source: Source) -> Iterator[Piece]:
+def at_ribs(name: str, mass: Array, x: Array, y: Array, source: Source, own: Array | float = 0.0) -> Iterator[Piece]:
     """Make a piece at each rib, its number put into the name."""
-    mass, x, y = np.broadcast_arrays(mass, x, y)
+    mass, x, y, own = np.broadcast_arrays(mass, x, y, own)
     for i in range(y.shape[-1]):
-        yield at_point(name.format(i + 1), mass[..., i], x[..., i], y[..., i], source)
+        piece = at_point(name.format(i + 1), mass[..., i], x[..., i], y[..., i], source)
+        yield replace(piece, own=np.asarray(own[..., i]))
 
 
 _PLACE = {"spar web": 0.0, "spar flange": 0.5}

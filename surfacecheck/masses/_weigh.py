@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
-from surfacecheck.masses import _fittings, _rivets, _sheet
+from surfacecheck.errors import SurfaceError
+from surfacecheck.masses import _fittings, _nose, _rivets, _sheet
 from surfacecheck.masses._outline import Lines, lines_of
+from surfacecheck.masses._paint import painted, refuse_heavy_paint
 from surfacecheck.masses._parts import Array, LeftOut, Piece, Spread, Unknown, spread
+from surfacecheck.masses._scales import read_scales
 from surfacecheck.model import Surface
 from surfacecheck.provenance import Basis, Source
 
@@ -41,6 +44,10 @@ class Masses:
         What the pieces are multiplied by to give the whole [-].
     paint : ndarray, shape (...)
         Paint added to what was weighed, its centre that of the skins [kg].
+    added : tuple of Piece
+        Those of the pieces that were put on since it was weighed.
+    paint_first : ndarray, shape (...)
+        Paint times distance aft of the pins [kg m].
     """
 
     pieces: tuple[Piece, ...]
@@ -52,6 +59,8 @@ class Masses:
     mass_scale: Array
     first_scale: Array
     paint: Array
+    added: tuple[Piece, ...] = ()
+    paint_first: Array = field(default_factory=lambda: np.asarray(0.0))
 
     @property
     def known(self) -> bool:
@@ -68,6 +77,15 @@ class Masses:
     def moment(self) -> Array:
         """Tail-heavy moment about the pins, level, shape (...) [N m]; negative is nose-heavy."""
         return np.asarray(self.first * GRAVITY)
+
+    @property
+    def second(self) -> Array:
+        """Second moment of the mass about the pins, shape (...) [kg m^2].
+
+        An estimate: of skins and ribs with their own width, of the rest at its centre, all made as heavy as the whole.
+        """
+        nought = np.asarray(0.0)
+        return np.asarray(sum((piece.second for piece in self.pieces), nought) * self.mass_scale)
 
     def nose_mass(self, ahead: Array) -> Array:
         """Mass at the nose that would level the surface on its pins.
@@ -136,6 +154,7 @@ def weigh(surface: Surface) -> Masses:
         With the parts that had to be left out.
     """
     pieces: list[Piece] = []
+    added: list[Piece] = []
     left: list[LeftOut] = []
     try:
         lines = lines_of(surface)
@@ -149,7 +168,11 @@ def weigh(surface: Surface) -> Masses:
                 left.append(LeftOut(name, gap.key))
         if not pieces and surface.weighed.mass.si is not None and "edge_behind" in lines.given:
             pieces.append(_as_area(lines))
-    return _whole(surface, tuple(pieces), tuple(left))
+        try:
+            added.extend(_fittings.added(surface, lines))
+        except Unknown as gap:
+            left.append(LeftOut("things put on", gap.key))
+    return _whole(surface, tuple(pieces), tuple(added), tuple(left))
 
 
 def _as_area(lines: Lines) -> Piece:
@@ -168,7 +191,7 @@ def _makers(surface: Surface, lines: Lines) -> Iterable[tuple[str, Callable[[], 
 
     yield "left_skin", lambda: one(_sheet.skin(surface, lines, "left_skin", sheet.left_skin))
     yield "right_skin", lambda: one(_sheet.skin(surface, lines, "right_skin", sheet.right_skin))
-    yield "nose_skin", lambda: tuple(_sheet.nose_skin(surface, lines))
+    yield "nose_skin", lambda: tuple(_nose.nose_skin(surface, lines))
     yield "spar", lambda: tuple(_sheet.spar(surface, lines))
     yield "ribs", lambda: tuple(_sheet.ribs(surface, lines))
     for name, part in sheet.doublers.items():
@@ -186,28 +209,47 @@ def _makers(surface: Surface, lines: Lines) -> Iterable[tuple[str, Callable[[], 
     yield "balance mass", lambda: tuple(_fittings.balance_mass(surface))
 
 
-def _whole(surface: Surface, pieces: tuple[Piece, ...], left: tuple[LeftOut, ...]) -> Masses:
-    nought = np.asarray(0.0)
-    mass = np.asarray(sum((piece.mass for piece in pieces), nought))
-    first = np.asarray(sum((piece.first for piece in pieces), nought))
-    skins = [piece for piece in pieces if piece.name in {"left_skin", "right_skin", "nose_skin"}]
-    skin_mass = np.asarray(sum((piece.mass for piece in skins), nought))
-    skin_first = np.asarray(sum((piece.first for piece in skins), nought))
-    scales = surface.weighed
+def _whole(surface: Surface, parts: tuple[Piece, ...], added: tuple[Piece, ...], left: tuple[LeftOut, ...]) -> Masses:
+    mass, first = _sums(parts)
+    more, more_first = _sums(added)
+    scales, readings = surface.weighed, read_scales(surface.weighed)
     total, moment = mass, first
     mass_source = first_source = _WORKED_OUT
     if scales.mass.si is not None:
         total, mass_source = np.asarray(scales.mass.si, dtype=np.float64), scales.mass.source
         moment = first * _over(total, mass)
-    if scales.tail_push.si is not None and scales.push_behind.si is not None:
-        push = np.asarray(scales.tail_push.si, dtype=np.float64) * np.asarray(scales.push_behind.si, dtype=np.float64)
-        moment, first_source = push / GRAVITY, scales.tail_push.source
-    paint = np.asarray(0.0 if scales.paint.si is None else scales.paint.si, dtype=np.float64)
-    total = total + paint
-    moment = moment + paint * _over(skin_first, skin_mass)
-    return Masses(
-        pieces, left, total, moment, mass_source, first_source, _over(total, mass), _over(moment, first), paint
-    )
+    if readings is not None:
+        moment, first_source = readings.moment / GRAVITY, readings.source
+    total, moment = total + more, moment + more_first
+    paint, paint_first = _paint(surface, parts)
+    if mass_source is not _WORKED_OUT or not left:
+        refuse_heavy_paint(surface, paint, total)
+    total, moment = total + paint, moment + paint_first
+    scale, first_scale = _over(total, mass + more), _over(moment, first + more_first)
+    every = (*parts, *added)
+    return Masses(every, left, total, moment, mass_source, first_source, scale, first_scale, paint, added, paint_first)
+
+
+def _sums(pieces: Iterable[Piece]) -> tuple[Array, Array]:
+    """Mass and first moment of some pieces."""
+    nought, every = np.asarray(0.0), tuple(pieces)
+    return np.asarray(sum((one.mass for one in every), nought)), np.asarray(sum((one.first for one in every), nought))
+
+
+def _paint(surface: Surface, parts: tuple[Piece, ...]) -> tuple[Array, Array]:
+    """Mass and first moment of paint that was not on: as typed, where the skins are; and by area."""
+    scales = surface.weighed
+    typed = np.asarray(0.0 if scales.paint.si is None else scales.paint.si, dtype=np.float64)
+    coat = np.asarray(0.0 if scales.paint_by_area.si is None else scales.paint_by_area.si, dtype=np.float64)
+    skin, skin_first = _sums(one for one in parts if one.name in {"left_skin", "right_skin", "nose_skin"})
+    if not coat.any() and (skin.all() or not typed.any()):
+        return typed, np.asarray(typed * _over(skin_first, skin))
+    try:
+        on = painted(surface)
+    except SurfaceError:  # without an outline nobody knows how far behind the pins it is
+        return typed, np.zeros_like(typed)
+    first = typed * (_over(skin_first, skin) if skin.all() else on.x) + coat * on.first
+    return np.asarray(typed + coat * on.area), np.asarray(first)
 
 
 def _over(above: Array, below: Array) -> Array:

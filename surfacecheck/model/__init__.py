@@ -8,7 +8,7 @@ from surfacecheck.model._horn import Fixing, Horn, HornPlate, Leaves
 from surfacecheck.model._outline import Fin, Hinge, Outline, OutlinePlace
 from surfacecheck.model._papers import Aeroplane, Controls, Load, Stop
 from surfacecheck.model._rivets import Rivet, RivetLength, Row
-from surfacecheck.model._scales import Arm, BalanceMass, Method, Weighed
+from surfacecheck.model._scales import Added, Arm, BalanceMass, Method, Tipped, Weighed
 from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, RibHole, Ribs, Skin, Spar, WebHole
 from surfacecheck.model._spec import Spec, specs
 from surfacecheck.model._surface import Sheet, Surface
@@ -44,6 +44,7 @@ from surfacecheck.model._words import (
 
 __all__ = [
     "FLAT_WORDS",
+    "Added",
     "Aeroplane",
     "Alloy",
     "Apart",
@@ -99,6 +100,7 @@ __all__ = [
     "StopAt",
     "StrengthIs",
     "Surface",
+    "Tipped",
     "Tool",
     "TrailingEdge",
     "TurnsIn",

@@ -77,6 +77,8 @@ class Spec:
         Whether leaving the line out is no gap.
     length : int
         Number of entries of a list; 0 for any.
+    lone : bool
+        Whether a list of one may be written without its brackets.
     enum : type or None
         The words allowed.
     of : type or None
@@ -96,6 +98,7 @@ class Spec:
     raw: bool = False
     optional: bool = False
     length: int = 0
+    lone: bool = False
     enum: type[StrEnum] | None = None
     of: type[Any] | None = None
 

@@ -43,6 +43,7 @@ from surfacecheck.reading._finish import finished
 from surfacecheck.reading._joins import check_rows, without_absent
 from surfacecheck.reading._names import check_names
 from surfacecheck.reading._tree import Leaf, Table
+from surfacecheck.reading._weighing import check_weighed
 
 __all__ = ["FIXED_TABLES", "NAMED_TABLES", "assembled"]
 
@@ -112,7 +113,7 @@ def assembled(tree: Table) -> Surface:
     given["sheet"] = _sheet(tree, context)
     given["hinges"] = _sorted(given.get("hinges", {}))
     surface = without_absent(Surface(**head, **given), context)
-    for check in (check_layout, check_names, check_rows):
+    for check in (check_layout, check_names, check_rows, check_weighed):
         check(surface, context)
     if context.faults:
         raise SurfaceError(*_few(context.faults))

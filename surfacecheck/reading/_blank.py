@@ -54,7 +54,10 @@ PARTS: tuple[tuple[str, tuple[tuple[str, Any], ...]], ...] = (
     ("D  RIVET PACKET AND ITS DATA SHEET", (("rivet.small", Rivet), ("rivet.large", Rivet))),
     ("E  RIVET ROWS: ruler; edge is hole CENTRE to the edge of that sheet", (("row", Row),)),
     ("F  BRACKETS AND PINS: caliper", (("bracket.plate", Bracket),)),
-    ("G  SCALES", (("weighed", Weighed), ("balance_mass", BalanceMass))),
+    (
+        "G  SCALES: lines for more readings stand on the sheet that weigh writes",
+        (("weighed", Weighed), ("balance_mass", BalanceMass)),
+    ),
     ("H  HOW TO CALCULATE: stay as they are unless somebody tells you", (("method", Method),)),
 )
 #: Answers that are a name and not a measurement.
@@ -64,9 +67,12 @@ _FILLED = {
     "horn.fixed_with.rivet": "large",
     "outline.trailing_edge": "?",
 }
+_ON_THE_SCALE = ("mass", "tail_push", "push_behind", "paint")
+"""What a new file asks of the scales; the rest stands on the weighing sheet, which ``weigh`` writes."""
 _SKIP = {"controls.stop", "balance_mass.arm", "balance_mass.fixed_with", "fin.moves", "rivet.alloy",
          "rivet.head_kind", "rivet.lengths", "bracket.heads", "bracket.legs_apart", "horn.turns_other_half",
-         "controls.wheel_across"}  # fmt: skip
+         "controls.wheel_across",
+         *(f"weighed.{one}" for one in specs(Weighed) if one not in _ON_THE_SCALE)}  # fmt: skip
 
 #: Rows nearly every surface has: name, parts from the rivet head inwards, keys.
 _ROWS: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (

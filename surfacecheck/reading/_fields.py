@@ -159,7 +159,7 @@ def _listed(node: Node, spec: Spec, key: str, context: Context) -> list[Node] | 
             return None
         if text.casefold() == "none" and spec.none:
             return []
-        if spec.kind in {"words", "texts"}:
+        if spec.kind in {"words", "texts"} or spec.lone:
             return [node]
     context.fault(f"a list in square brackets is meant here ({spec.help})", node.place, key)
     return None

@@ -5,7 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Bracket, DrivenBy, FadesAft, Load, PilotMoves, Row, StopAt, Surface, TrailingEdge
+from surfacecheck.model import (
+    Bracket,
+    DrivenBy,
+    FadesAft,
+    Load,
+    PilotMoves,
+    Row,
+    StopAt,
+    Surface,
+    TrailingEdge,
+    Weighed,
+)
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.quantities import parse
 from surfacecheck.reading._context import Context
@@ -93,6 +104,7 @@ def _gaps(surface: Surface, context: Context) -> None:
         if skin.thickness.absent:
             void.append(f"sheet.{context.said(name)}.alloy")
     _of_balance(surface, wanted)
+    _of_readings(surface.weighed, void, wanted)
     _of_rows(surface, wanted)
     if surface.fin.moves is not None or surface.fin.bending_stiffness.known:
         void += [f"hinge.{name}.{one}" for name in surface.hinges for one in ("gives_sideways", "gives_fore_aft")]
@@ -142,6 +154,19 @@ def _of_balance(surface: Surface, wanted: list[str]) -> None:
     if balance.mass.known and not balance.mass.absent:
         wanted += [f"balance_mass.{one}" for one in ("up", "ahead") if not getattr(balance, one).known]
         wanted += [f"balance_mass.{one}" for one in ("arm", "fixed_with") if getattr(balance, one) is None]
+
+
+def _of_readings(weighed: Weighed, void: list[str], wanted: list[str]) -> None:
+    """Ask for the other half of a pair of readings; a pair makes one level reading needless."""
+    keys = ("rising", "sinking")
+    for path, one in (("weighed", weighed), ("weighed.tipped", weighed.tipped)):
+        given = [key for key in keys if one is not None and getattr(one, key)]
+        if len(given) == 1:
+            wanted += [f"{path}.{key}" for key in keys if key not in given]
+        elif given and path == "weighed":
+            void.append("weighed.tail_push")
+    if weighed.paint_by_area.known:
+        void.append("weighed.paint")
 
 
 def _of_rows(surface: Surface, wanted: list[str]) -> None:

@@ -124,7 +124,8 @@ def _answer(spec: Spec, *, change: bool) -> Json:
             return {**told, **_measure(spec)}
         case "measures":
             size = {"minItems": spec.length, "maxItems": spec.length} if spec.length else {}
-            return {**told, "oneOf": [{"type": "array", "items": _measure(spec), **size}, _unknown(spec)]}
+            alone = _measure(spec) if spec.lone else _unknown(spec)
+            return {**told, "oneOf": [{"type": "array", "items": _measure(spec), **size}, alone]}
         case "measure_map":
             return {**told, "oneOf": [{"type": "object", "additionalProperties": _measure(spec)}, _unknown(spec)]}
         case "word":

@@ -175,6 +175,6 @@ def _parsed(text: str, spec: Spec) -> tuple[float, str]:
             si, unit = parse(text, spec.also)
         except SurfaceError:
             raise err from None
-        if (spec.quantity, spec.also) == ("force", "mass"):
+        if (spec.quantity, spec.also) in {("force", "mass"), ("torque", "mass_moment")}:
             return si * GRAVITY, unit
         return si, unit

@@ -1,0 +1,96 @@
+"""A changed surface of which the scale saw only the state before."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from surfacecheck.masses._parts import Array, Piece
+from surfacecheck.masses._weigh import Masses, weigh
+from surfacecheck.model import Surface, Weighed
+from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
+
+__all__ = ["same_weighing", "weigh_after"]
+
+_SHIFTED = Source(Basis.WORKED_OUT, "the scale before the change, and the parts that changed")
+
+
+def same_weighing(before: Weighed, after: Weighed) -> bool:
+    """Tell whether two states have one and the same weighing.
+
+    Parameters
+    ----------
+    before, after : Weighed
+        Part G of the file, before and after a change.
+
+    Returns
+    -------
+    bool
+        True where something was weighed, and every reading is the same.
+    """
+    one, other = _readings(before), _readings(after)
+    same = len(one) == len(other) and all(_alike(a, b) for a, b in zip(one, other, strict=True))
+    return same and any(value.si is not None for value in one)
+
+
+def _readings(weighed: Weighed) -> list[Value]:
+    """List what a scale said; two lists of one weighing have their values in the same places."""
+    tipped = () if weighed.tipped is None else (weighed.tipped.edge, *weighed.tipped.rising, *weighed.tipped.sinking)
+    level = (weighed.mass, weighed.tail_push, weighed.push_behind, weighed.edge)
+    return [*level, *weighed.rising, *weighed.sinking, *tipped]
+
+
+def _alike(one: Value, other: Value) -> bool:
+    if one.si is None or other.si is None:
+        return one.si is other.si
+    return bool(np.all(np.asarray(one.si) == np.asarray(other.si)))
+
+
+def weigh_after(before: Surface, after: Surface) -> Masses:
+    """Weigh a changed surface; where it was not weighed again, the parts that changed are added to what the scale said.
+
+    Parameters
+    ----------
+    before : Surface
+        As it was weighed.
+    after : Surface
+        With changes laid over it.
+
+    Returns
+    -------
+    Masses
+        Those of :func:`weigh` where nothing was weighed, or it was weighed again.
+    """
+    found = weigh(after)
+    if not same_weighing(before.weighed, after.weighed):
+        return found
+    was, old, new = weigh(before), _by_parts(before), _by_parts(after)
+    mass = was.mass - was.paint - _sum(was.added, "mass") + new.mass - old.mass
+    first = was.first - was.paint_first - _sum(was.added, "first") + new.first - old.first
+    mass = np.asarray(mass + found.paint + _sum(found.added, "mass"))
+    first = np.asarray(first + found.paint_first + _sum(found.added, "first"))
+    return replace(
+        found,
+        mass=mass,
+        first=first,
+        mass_source=_SHIFTED,
+        first_source=_SHIFTED,
+        mass_scale=_over(mass, _sum(found.pieces, "mass")),
+        first_scale=_over(first, _sum(found.pieces, "first")),
+    )
+
+
+def _by_parts(surface: Surface) -> Masses:
+    """Weigh the parts alone: no scale, no paint, nothing put on."""
+    bare = Weighed(paint=replace(UNKNOWN, si=0.0), mass=UNKNOWN)
+    return weigh(replace(surface, weighed=bare))
+
+
+def _sum(pieces: tuple[Piece, ...], what: str) -> Array:
+    return np.asarray(sum((getattr(piece, what) for piece in pieces), np.asarray(0.0)))
+
+
+def _over(above: Array, below: Array) -> Array:
+    some = np.asarray(below != 0.0)
+    return np.asarray(np.where(some, above / np.where(some, below, 1.0), 1.0))
