@@ -3,27 +3,44 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
+from surfacecheck.masses import nose_arm
 from surfacecheck.quantities import show, to_unit
 from surfacecheck.tables import Table
 
 if TYPE_CHECKING:
     from surfacecheck.assessment._result import Assessment
+    from surfacecheck.masses import Masses
+    from surfacecheck.model import Surface
     from surfacecheck.quantities import System
 
 __all__ = ["balance_line", "mass_table"]
 
 
-def mass_table(assessment: Assessment, system: System = "metric") -> Table:
+class _Weighed(Protocol):
+    """Anything that was weighed."""
+
+    @property
+    def surface(self) -> Surface:
+        """The surface."""
+        ...
+
+    @property
+    def masses(self) -> Masses:
+        """Mass of every part."""
+        ...
+
+
+def mass_table(assessment: _Weighed, system: System = "metric") -> Table:
     """Give the mass of every part and its moment about the pins.
 
     Parameters
     ----------
     assessment : Assessment
-        Worked.
+        Worked; or anything else with ``surface`` and ``masses``.
     system : {"metric", "inch"}
         Units.
 
@@ -32,7 +49,7 @@ def mass_table(assessment: Assessment, system: System = "metric") -> Table:
     Table
         A row a part, then the whole.
     """
-    masses = assessment.masses
+    masses, surface = assessment.masses, assessment.surface
     unit = "g" if system == "metric" else "lb"
 
     def line(name: str, mass: float, first: float) -> tuple[str, str, str, str]:
@@ -42,10 +59,13 @@ def mass_table(assessment: Assessment, system: System = "metric") -> Table:
 
     parts: dict[str, list[float]] = {}
     for piece in masses.pieces:
-        name = re.sub(r",? ?rib [0-9]+$", "", piece.name.replace("_", " ")) or "ribs"
+        said = surface.said(piece.name) if piece.name in {"left_skin", "right_skin"} else piece.name
+        name = re.sub(r",? ?rib [0-9]+$", "", said.replace("_", " ")) or "ribs"
         sums = parts.setdefault(name, [0.0, 0.0])
         sums[0] += float(np.mean(piece.mass))
         sums[1] += float(np.mean(piece.first))
+    if np.any(masses.paint):
+        parts["paint"] = [float(np.mean(masses.paint)), float(np.mean(masses.paint_first))]
     whole = line(f"whole ({masses.mass_source.basis})", float(np.mean(masses.mass)), float(np.mean(masses.first)))
     left = ", ".join(f"{one.name} ({one.key})" for one in masses.left_out)
     note = f"not in the sum: {left}" if left else ""
@@ -74,19 +94,10 @@ def balance_line(assessment: Assessment, system: System = "metric") -> str:
         return "not given: " + ", ".join(sorted({one.key for one in masses.left_out}))
     heavy = "tail-heavy" if moment > 0.0 else "nose-heavy"
     said = [f"{show(mass, 'mass', system)}, {show(abs(moment), 'torque', system)} {heavy}"]
-    ahead = _ahead(assessment)
+    ahead = nose_arm(assessment.surface)
     if moment > 0.0 and ahead:
         nose = show(float(np.mean(masses.nose_mass(np.asarray(ahead)))), "mass", system)
         said.append(f"{nose} at the nose, {show(ahead, 'length', system)} ahead of the pins, would level it")
     if masses.left_out and not masses.known:
         said.append(f"without {', '.join(one.name.replace('_', ' ') for one in masses.left_out)}")
     return "; ".join(said)
-
-
-def _ahead(assessment: Assessment) -> float:
-    """Where a balance mass would sit: as given, else as far ahead as the nose goes everywhere."""
-    given = assessment.surface.balance_mass.ahead
-    if given.known:
-        return float(np.min(given.si))  # type: ignore[arg-type]
-    noses = [float(np.min(p.nose_ahead.si)) for p in assessment.surface.outline.places if p.nose_ahead.known]  # type: ignore[arg-type]
-    return min(noses, default=0.0)
