@@ -22,8 +22,11 @@ from surfacecheck.checks import (
 )
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import NDArray
 
+    from surfacecheck.loads import LoadCase
     from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
     from surfacecheck.statics.span import Span
@@ -33,7 +36,13 @@ if TYPE_CHECKING:
 __all__ = ["assess", "straddled"]
 
 
-def assess(surface: Surface, *, span: Span | None = None, masses: Masses | None = None) -> Assessment:
+def assess(
+    surface: Surface,
+    *,
+    span: Span | None = None,
+    masses: Masses | None = None,
+    cases: Sequence[LoadCase] | None = None,
+) -> Assessment:
     """Follow the design airload of a surface to the pins, and check what carries it.
 
     Parameters
@@ -45,6 +54,8 @@ def assess(surface: Surface, *, span: Span | None = None, masses: Masses | None 
         out for is a surface that has lost them and not their openings and weights.
     masses : Masses, optional
         Its masses; weighed here where not given.
+    cases : sequence of LoadCase, optional
+        These alone; all that the file gives data for where they are left out.
 
     Returns
     -------
@@ -63,15 +74,15 @@ def assess(surface: Surface, *, span: Span | None = None, masses: Masses | None 
     >>> assessment.pins[0].name  # doctest: +SKIP
     'bottom'
     """
-    worked = work(surface, span=span, masses=masses)
+    worked = work(surface, span=span, masses=masses, cases=cases)
     span, masses = worked.span, worked.masses
-    cases, loaded, box = worked.cases, worked.loaded, worked.box
+    loaded, box = worked.loaded, worked.box
     rows = worked.rows
     findings = straddled(find_all(worked.checks))
     return Assessment(
         surface=surface,
         span=span,
-        cases=cases,
+        cases=worked.cases,
         missing_cases=worked.missing,
         case_titles=loaded.titles,
         beam=loaded.beams[0],

@@ -25,6 +25,8 @@ from surfacecheck.sections.box import box_needs
 from surfacecheck.statics.span import span_of
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from surfacecheck.assessment._load import Loaded
     from surfacecheck.checks import BracketLoad, Check, Effects, HornLoad, RowLoad
     from surfacecheck.loads import LoadCase, MissingCase
@@ -62,14 +64,20 @@ class Worked:
     checks: tuple[Check, ...]
 
 
-def work(surface: Surface, *, span: Span | None = None, masses: Masses | None = None) -> Worked:
+def work(
+    surface: Surface,
+    *,
+    span: Span | None = None,
+    masses: Masses | None = None,
+    cases: Sequence[LoadCase] | None = None,
+) -> Worked:
     """Follow the design airload to the pins and lay out everything that is checked.
 
     Parameters
     ----------
     surface : Surface
         As read from a file, or with stacks of variants for numbers.
-    span, masses : Span, Masses, optional
+    span, masses, cases : Span, Masses, sequence of LoadCase, optional
         As :func:`~surfacecheck.assessment.assess` takes them.
 
     Returns
@@ -84,13 +92,13 @@ def work(surface: Surface, *, span: Span | None = None, masses: Masses | None = 
     """
     span = span_of(surface) if span is None else span
     masses = weigh(surface) if masses is None else masses
-    cases, missing = load_cases(surface, masses)
-    if not cases:
+    found, missing = load_cases(surface, masses) if cases is None else (list(cases), [])
+    if not found:
         reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"
         message = f"no load case can be built: {reasons}"
         raise SurfaceError(message)
     box = None if box_needs(surface) else box_at(surface, span)
-    loaded = put_on(surface, span, tuple(cases), masses, box)
+    loaded = put_on(surface, span, tuple(found), masses, box)
     effects = effects_of(surface, span, box, loaded)
     counted = effects.only(loaded.counts)
     rows = tuple(row_loads(counted)) if box is not None else ()
@@ -105,5 +113,5 @@ def work(surface: Surface, *, span: Span | None = None, masses: Masses | None = 
         *panel_checks(counted),
     )
     return Worked(
-        surface, span, masses, tuple(cases), tuple(missing), box, loaded, effects, rows, brackets, horn, checks
+        surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, rows, brackets, horn, checks
     )

@@ -18,7 +18,7 @@ from surfacecheck.loads._case import (
 )
 from surfacecheck.loads._chordwise import CURVED, EVEN, SHAPES, STRAIGHT, Shape, running_torque
 from surfacecheck.loads._from_surface import planform_of, side_word
-from surfacecheck.loads._ground_cases import ground_gust_pressure
+from surfacecheck.loads._ground_cases import ground_gust_pressure, wind_cases
 from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
 from surfacecheck.loads._planform import Planform, Start
@@ -67,4 +67,5 @@ __all__ = [
     "side_word",
     "speed_rows",
     "tube_torques",
+    "wind_cases",
 ]

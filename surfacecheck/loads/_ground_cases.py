@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from surfacecheck.loads._case import AirLoad, Closing, LoadCase, MissingCase
 from surfacecheck.loads._chordwise import EVEN, STRAIGHT, Shape
 from surfacecheck.loads._controls import GROUND_GUST, ground_gust_moment, ground_gust_speed
 from surfacecheck.loads._flight import dynamic_pressure, section
-from surfacecheck.loads._from_surface import number, outline_of, side_word
+from surfacecheck.loads._from_surface import number, outline_of, planform_of, side_word
 from surfacecheck.loads._planform import Planform
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.model import StopAt, Surface
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["ground_cases", "ground_gust_pressure"]
+__all__ = ["ground_cases", "ground_gust_pressure", "wind_cases"]
 
 Array = NDArray[np.float64]
 
@@ -78,6 +78,33 @@ def ground_cases(surface: Surface) -> Iterator[LoadCase | MissingCase]:
         return
     source = Source(Basis.PUBLISHED, f"{section('23.415(c)').text}; K assumed")
     yield from _winds(surface, outline.planform, dynamic_pressure(number(wind)), "wind at tie-down", source, (_TIED,))
+
+
+def wind_cases(surface: Surface, speed: ArrayLike) -> tuple[LoadCase, ...]:
+    """Build one given wind on the parked surface, steady, as the rule does for the tied-down aeroplane.
+
+    H = K c S q, even and straight to zero, to both sides
+
+    Parameters
+    ----------
+    surface : Surface
+        Its outline must be known.
+    speed : array_like, shape (...)
+        Of the wind [m/s].
+
+    Returns
+    -------
+    tuple of LoadCase
+        In the manner of 14 CFR 23.415(c), Amdt 23-62; K is assumed.
+
+    Raises
+    ------
+    SurfaceError
+        Where the outline is not known.
+    """
+    q = dynamic_pressure(np.asarray(speed, dtype=np.float64))
+    source = Source(Basis.ASSUMED, f"in the manner of {section('23.415(c)').text}; K assumed")
+    return tuple(_winds(surface, planform_of(surface), q, "wind of the event", source, (_TIED,)))
 
 
 def _winds(
