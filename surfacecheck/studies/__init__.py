@@ -5,6 +5,32 @@ Before and after, a row alone, what to measure, where a force goes; rule cards, 
 
 from surfacecheck.studies._access import Access, Reach, ToolReach, access, tool_needs
 from surfacecheck.studies._access_shown import reach_table
+from surfacecheck.studies._aftermath import LOCKS, Aftermath, Blow, Event, aftermath
+from surfacecheck.studies._aftermath_shown import (
+    NO_ALL_CLEAR,
+    ORDER,
+    aftermath_cautions,
+    aftermath_data,
+    aftermath_html,
+    aftermath_lines,
+    aftermath_table,
+    aftermath_text,
+    event_words,
+    part_words,
+)
+from surfacecheck.studies._balance import (
+    BalanceChange,
+    BalanceColumn,
+    BalanceStudy,
+    Levelling,
+    balance,
+    balance_change,
+from surfacecheck.studies._balance_criteria import MET, NOT_APPLICABLE, NOT_MET, BenchRule, Criterion
+from surfacecheck.studies._balance_data import balance_data
+from surfacecheck.studies._balance_shown import NOT_WEIGHED, balance_html, balance_text
+from surfacecheck.studies._balance_tables import bench_table, criteria_table, group_table, state_table
+from surfacecheck.studies._balance_words import balance_headline, paint_line, push_words, reading_lines, rules_of_thumb
+from surfacecheck.studies._cautions import CAUTIONS, TOPICS, Caution, cautions_for, topics_for
 from surfacecheck.studies._compare import (
     Changed,
     Comparison,
@@ -42,6 +68,8 @@ from surfacecheck.studies._gone_shown import (
     gone_text,
 )
 from surfacecheck.studies._lengths import Chosen, rivet_length
+from surfacecheck.studies._look_for import ALSO_LOOK, look_for
+from surfacecheck.studies._looked import Looked
 from surfacecheck.studies._missing_data import missing_data
 from surfacecheck.studies._missing_gap import Gap, OtherPath
 from surfacecheck.studies._missing_group import GroupRivet, MissingGroup, missing_group
@@ -101,20 +129,39 @@ from surfacecheck.studies._takeoff_tables import (
     part_table,
     row_take_table,
     setting_table,
-)
+from surfacecheck.studies._swing import stop_moment, swing_energy
 
 __all__ = [
+    "ALSO_LOOK",
+    "CAUTIONS",
     "FIXITY_RANGE",
     "LARGE",
     "OWN",
     "PARTS",
     "Access",
+    "LOCKS",
+    "MET",
+    "NOT_APPLICABLE",
+    "NOT_MET",
+    "NOT_WEIGHED",
+    "NO_ALL_CLEAR",
+    "ORDER",
+    "TOPICS",
+    "Aftermath",
+    "BalanceChange",
+    "BalanceColumn",
+    "BalanceStudy",
+    "BenchRule",
+    "Blow",
+    "Caution",
     "Changed",
     "Chosen",
     "Comparison",
+    "Criterion",
     "Cut",
     "Decided",
     "Deciding",
+    "Event",
     "Following",
     "Gap",
     "GoneItem",
@@ -123,6 +170,8 @@ __all__ = [
     "Growth",
     "Handed",
     "Line",
+    "Levelling",
+    "Looked",
     "MissingGroup",
     "MissingRow",
     "MixedRow",
@@ -164,16 +213,33 @@ __all__ = [
     "card_html",
     "card_table",
     "card_text",
+    "aftermath",
+    "aftermath_cautions",
+    "aftermath_data",
+    "aftermath_html",
+    "aftermath_lines",
+    "aftermath_table",
+    "aftermath_text",
+    "balance",
+    "balance_change",
+    "balance_data",
+    "balance_headline",
+    "balance_html",
+    "balance_text",
+    "bench_table",
+    "cautions_for",
     "compare",
     "comparison_data",
     "comparison_html",
     "comparison_table",
     "comparison_text",
+    "criteria_table",
     "cut_table",
     "decides",
     "distinct_cuts",
     "drill_table",
     "drilling",
+    "event_words",
     "follow",
     "following_data",
     "following_headline",
@@ -189,6 +255,7 @@ __all__ = [
     "gone_text",
     "group_of",
     "group_rivet_table",
+    "group_table",
     "headline",
     "hinges_off_line",
     "hole_table",
@@ -196,6 +263,7 @@ __all__ = [
     "line_words",
     "load_words",
     "look_lines",
+    "look_for",
     "millimetre_table",
     "missing_data",
     "missing_group",
@@ -220,6 +288,10 @@ __all__ = [
     "place_names",
     "place_table",
     "reach_table",
+    "paint_line",
+    "part_words",
+    "push_words",
+    "reading_lines",
     "rivet_count",
     "rivet_length",
     "row_alone",
@@ -241,6 +313,9 @@ __all__ = [
     "stations",
     "step_table",
     "stretches",
+    "rules_of_thumb",
+    "state_table",
+    "stop_moment",
     "survey_group",
     "survey_row",
     "survey_table",
@@ -254,4 +329,6 @@ __all__ = [
     "tool_needs",
     "unreached",
     "work_line",
+    "swing_energy",
+    "topics_for",
 ]
