@@ -10,6 +10,8 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from surfacecheck.report._aftermath_page import aftermath_page
+    from surfacecheck.report._balance_picture import balance_picture
     from surfacecheck.report._bracket_forces import bracket_forces
     from surfacecheck.report._bracket_map import bracket_map
     from surfacecheck.report._diagrams import diagrams
@@ -40,6 +42,13 @@ __all__ = [
     "map_page", "margin_bars", "measuring_sheet", "mixed_page", "mixed_picture", "page", "page_tables",
     "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map", "takeoff_page",
     "takeoff_tables", "write_page", "write_tables", "write_takeoff_tables", "write_whole",
+    from surfacecheck.report._weighing_sheet import weighing_sheet
+
+    "Drawing", "Since", "aftermath_page", "balance_picture", "bracket_forces", "bracket_map", "compare_bars",
+    "diagrams", "follow_page", "follow_picture", "gone_page", "gone_picture", "guess_among", "guess_line",
+    "horn_forces", "map_needs", "map_page", "margin_bars", "measuring_sheet", "mixed_page", "mixed_picture", "page",
+    "page_tables", "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map",
+    "weighing_sheet", "write_page", "write_tables", "write_whole",
 ]  # fmt: skip
 
 _HOME = {
