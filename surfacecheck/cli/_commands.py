@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from surfacecheck.cli._aftermath import run_aftermath
 from surfacecheck.cli._follow import run_follow
 from surfacecheck.cli._gone import run_gone
 from surfacecheck.cli._map import run_map
@@ -22,6 +23,7 @@ from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.cli._takeoff import run_card, run_takeoff
 from surfacecheck.cli._thread import run_thread
+from surfacecheck.cli._weigh import run_weigh
 from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.tables import wrapped
 
@@ -205,4 +207,6 @@ def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) ->
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": run_follow,
     "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed, "card": run_card, "takeoff": run_takeoff,
+    "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed, "weigh": run_weigh,
+    "aftermath": run_aftermath,
 }  # fmt: skip

@@ -133,6 +133,21 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--softer", type=float, default=1.0, help="times softer than the formulas say, as hollow ones are")
     one.add_argument("--no-page", action="store_true", help="text only")
     _bench(command)
+    one = command("weigh", "mass, balance, readings of a scale; and a sheet to weigh by", "weigh data/rudder.toml",
+                  "weigh data/rudder.toml data/rudder_weighed.toml data/rudder_painted.toml",
+                  "weigh my.toml --units inch")  # fmt: skip
+    one.add_argument("file", help="a surface file, half-filled too, or a change file")
+    one.add_argument("change", nargs="*", help="change files, each laid over it by itself: before and after")
+    one.add_argument("--no-page", action="store_true", help="text only")
+    one = command("aftermath", "what to look at first, after a storm or a surface forced past its stop",
+                  'aftermath data/rudder.toml --wind "75 knots" --lock held',
+                  'aftermath data/rudder.toml --wind "65 knots" --lock "let go" --swing "30 deg" --past-stop "3 deg"',
+                  'aftermath my.toml --past-stop "4 deg"')  # fmt: skip
+    one.add_argument("file", help="a surface file, or a change file; as it was before")
+    one.add_argument("--wind", help='with its unit: "75 knots", "35 m/s"; the strongest that anybody knows of')
+    one.add_argument("--lock", choices=("held", "let go", "none"), help="what the gust lock did; asked with --wind")
+    one.add_argument("--swing", help='free swing before its stop, "30 deg"; from stop to stop where left out')
+    one.add_argument("--past-stop", help='how far past its stop the end far from the horn went: "3 deg"')
     return whole
 
 

@@ -71,7 +71,8 @@ def ordered(*words, page):
     def write(path):
         folder = path.with_suffix("")
         folder.mkdir()
-        shutil.copy(DEMO, folder)
+        for file in DEMO.parent.glob("*.toml"):
+            shutil.copy(file, folder)
         with contextlib.chdir(folder):
             assert main(list(words)) == 0
         shutil.copy(folder / page, path)
@@ -95,6 +96,13 @@ PAGES = {
     "mixed": ordered(
         *("mixed", "rudder.toml", "--row", "left_skin_to_spar", "--at", "11", "13", "--slack", "0.02 mm"),
         page="out/rudder_mixed.html",
+    ),
+    "weighing": ordered(
+        *("weigh", "rudder.toml", "rudder_weighed.toml", "rudder_painted.toml"), page="out/rudder_weighing.html"
+    ),
+    "aftermath": ordered(
+        *("aftermath", "rudder.toml", "--wind", "65 knots", "--lock", "let go", "--past-stop", "3 deg"),
+        page="out/rudder_aftermath.html",
     ),
 }
 """Every page the package writes; a new one is one more entry: its name, and what writes it to a path."""
