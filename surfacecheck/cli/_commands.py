@@ -205,8 +205,18 @@ def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) ->
 
 
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
-    "check": _check, "new": run_new, "map": run_map, "show": _show, "compare": _compare, "follow": run_follow,
-    "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed, "card": run_card, "takeoff": run_takeoff,
-    "row": _row, "gone": run_gone, "thread": run_thread, "mixed": run_mixed, "weigh": run_weigh,
+    "check": _check,
+    "new": run_new,
+    "map": run_map,
+    "show": _show,
+    "compare": _compare,
+    "follow": run_follow,
+    "row": _row,
+    "gone": run_gone,
+    "thread": run_thread,
+    "mixed": run_mixed,
+    "card": run_card,
+    "takeoff": run_takeoff,
+    "weigh": run_weigh,
     "aftermath": run_aftermath,
-}  # fmt: skip
+}

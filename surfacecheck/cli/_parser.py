@@ -148,6 +148,7 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--lock", choices=("held", "let go", "none"), help="what the gust lock did; asked with --wind")
     one.add_argument("--swing", help='free swing before its stop, "30 deg"; from stop to stop where left out')
     one.add_argument("--past-stop", help='how far past its stop the end far from the horn went: "3 deg"')
+    one.add_argument("--no-page", action="store_true", help="text only")
     return whole
 
 

@@ -35,21 +35,46 @@ if TYPE_CHECKING:
     from surfacecheck.report._style import Drawing
     from surfacecheck.report._surface_map import surface_map
     from surfacecheck.report._takeoff_page import takeoff_page, takeoff_tables, write_takeoff_tables
-
-__all__ = [
-    "Drawing", "Since", "bracket_forces", "bracket_map", "compare_bars", "diagrams", "follow_page",
-    "follow_picture", "gone_page", "gone_picture", "guess_among", "guess_line", "horn_forces", "map_needs",
-    "map_page", "margin_bars", "measuring_sheet", "mixed_page", "mixed_picture", "page", "page_tables",
-    "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map", "takeoff_page",
-    "takeoff_tables", "write_page", "write_tables", "write_takeoff_tables", "write_whole",
     from surfacecheck.report._weighing_sheet import weighing_sheet
 
-    "Drawing", "Since", "aftermath_page", "balance_picture", "bracket_forces", "bracket_map", "compare_bars",
-    "diagrams", "follow_page", "follow_picture", "gone_page", "gone_picture", "guess_among", "guess_line",
-    "horn_forces", "map_needs", "map_page", "margin_bars", "measuring_sheet", "mixed_page", "mixed_picture", "page",
-    "page_tables", "pitch_curve", "read_earlier", "running_load", "section_flow", "since", "surface_map",
-    "weighing_sheet", "write_page", "write_tables", "write_whole",
-]  # fmt: skip
+__all__ = [
+    "Drawing",
+    "Since",
+    "aftermath_page",
+    "balance_picture",
+    "bracket_forces",
+    "bracket_map",
+    "compare_bars",
+    "diagrams",
+    "follow_page",
+    "follow_picture",
+    "gone_page",
+    "gone_picture",
+    "guess_among",
+    "guess_line",
+    "horn_forces",
+    "map_needs",
+    "map_page",
+    "margin_bars",
+    "measuring_sheet",
+    "mixed_page",
+    "mixed_picture",
+    "page",
+    "page_tables",
+    "pitch_curve",
+    "read_earlier",
+    "running_load",
+    "section_flow",
+    "since",
+    "surface_map",
+    "takeoff_page",
+    "takeoff_tables",
+    "weighing_sheet",
+    "write_page",
+    "write_tables",
+    "write_takeoff_tables",
+    "write_whole",
+]
 
 _HOME = {
     "Drawing": "_style",
@@ -62,11 +87,11 @@ _HOME = {
     "measuring_sheet": "_measuring",
     "mixed_page": "_study_page",
     "read_earlier": "_earlier",
-    "write_whole": "_map_page",
     "takeoff_tables": "_takeoff_page",
     "write_page": "_page",
     "write_tables": "_page_tables",
     "write_takeoff_tables": "_takeoff_page",
+    "write_whole": "_map_page",
 }
 
 
