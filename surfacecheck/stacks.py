@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 __all__ = ["by_case", "line_at", "one_of", "over_both", "stacked"]
 
 
-IGNORED = frozenset({"changes", "gaps", "remarks", "sources", "path", "sha256", "name", "drilled_already"})
+IGNORED = frozenset({"changes", "drawn", "gaps", "remarks", "sources", "path", "sha256", "name", "drilled_already"})
 """Fields that may differ between the variants of a stack: they change no number of the load path."""
 
 T = TypeVar("T")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.assessment._rules_apart import apart_rules
 from surfacecheck.checks import edge_of, plan_row
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.provenance import numbers
@@ -65,6 +66,7 @@ def rules_of(surface: Surface) -> tuple[RuleResult, ...]:
     results += _rivets(surface)
     results += _brackets(surface)
     results += _bends(surface)
+    results += apart_rules(surface)
     return tuple([*results, *gathered(once)])
 
 

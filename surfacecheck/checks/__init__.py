@@ -9,15 +9,15 @@ from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
-from surfacecheck.checks._layout import RowPlan, plan_row, spread
 from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
 from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._reduce import front
 from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads, sides_on
-from surfacecheck.checks._rows import edge_of, row_checks
+from surfacecheck.checks._rows import row_checks
 from surfacecheck.checks._spar import node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
 from surfacecheck.checks._weights import rivet_weights
+from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [
     "BracketLoad",

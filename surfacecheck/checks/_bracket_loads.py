@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart import weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
 from surfacecheck.provenance import UNKNOWN, in_a_row, numbers, over_stations
@@ -146,8 +147,9 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[..., index, :]
         side = 1 if bracket.on_face is Face.BEHIND else -1
+        weight = weights(surface, f"hinge.{name}.bracket", y.shape[-1])
         try:
-            share = share_group(y, z, force, offset)
+            share = share_group(y, z, force, offset, weight=weight)
         except SurfaceError:  # one rivet, or one line of them, holds no couple: bracket_checks says so
             continue
         shear, tension = shear_and_tension(share, side)
@@ -162,7 +164,7 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
             share,
             shear,
             tension,
-            _bound(bracket, y, z, force, offset, side, tension),
+            _bound(bracket, y, z, force, offset, side, tension, weight),
         )
 
 
@@ -176,7 +178,16 @@ def _web_behind(surface: Surface, up: Array) -> Array:
     return line_at(in_a_row([numbers(p.up) for p in places]), in_a_row([numbers(p.web_behind) for p in places]), up)
 
 
-def _bound(bracket: Bracket, y: Array, z: Array, force: Array, offset: Array, side: int, tension: Array) -> Array:
+def _bound(
+    bracket: Bracket,
+    y: Array,
+    z: Array,
+    force: Array,
+    offset: Array,
+    side: int,
+    tension: Array,
+    weight: Array | None,
+) -> Array:
     """Pull of each rivet at worst: heel on any of the four edges, and the leg's toe prying."""
     edge = bracket.edge.get("bracket", UNKNOWN)
     if not edge.known:
@@ -190,7 +201,7 @@ def _bound(bracket: Bracket, y: Array, z: Array, force: Array, offset: Array, si
     heel = np.stack([low, high, nought, nought]), np.stack([nought, nought, left, right])
     edges = (4, *(1,) * nought.ndim)
     inward = np.reshape([1.0, -1.0, 0.0, 0.0], edges), np.reshape([0.0, 0.0, 1.0, -1.0], edges)
-    pull, contact = heel_bound(y, z, force, offset, heel, inward, side)
+    pull, contact = heel_bound(y, z, force, offset, heel, inward, side, weight=weight)
     worst: Array = np.maximum(tension, np.where(contact[..., None] > 0.0, pull, 0.0).max(axis=0))
     nearest = np.abs(np.abs(y) - np.abs(offset[..., 1:2])) if bracket.legs == 1 else np.zeros_like(y)
     return np.maximum(worst, prying_bound(tension, over_both(nearest.min(axis=-1)), over_both(e)))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart import joints_of
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_needs
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
@@ -26,6 +27,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._effects import Effects
+    from surfacecheck.model import Surface
+    from surfacecheck.strength import Factors
 
     Array = NDArray[np.float64]
 
@@ -67,15 +70,20 @@ def bracket_checks(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator
             notes=(NO_HEEL,),
         )
         factors = factors_of(surface, None)
-        yield from joint_checks(surface, joint, factors)
+        for one in joints_of(surface, joint, load.share[..., 1]):
+            yield from joint_checks(surface, one, factors)
         heel = replace(joint, tension=load.bound, layers=(), notes=(HEEL,))
-        for check in joint_checks(surface, heel, factors):
-            if check.mode in {"rivet-pull", "rivet-both"}:
-                yield replace(
-                    check, mode=f"{check.mode}-heel", kind="bound", gives=f"{check.gives}, with heel and prying"
-                )
+        for one in joints_of(surface, heel, load.share[..., 1]):
+            yield from _heel(surface, one, factors)
         yield from _leg(effects, load)
         yield from _strip(effects, load)
+
+
+def _heel(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
+    """Give the bounds of a joint whose pull is that of a bracket on its heel."""
+    for check in joint_checks(surface, joint, factors):
+        if check.mode in {"rivet-pull", "rivet-both"}:
+            yield replace(check, mode=f"{check.mode}-heel", kind="bound", gives=f"{check.gives}, with heel and prying")
 
 
 def _no_couple(effects: Effects, loads: tuple[BracketLoad, ...]) -> Iterator[Check]:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart import joints_of
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
 from surfacecheck.checks._horn_loads import HornLoad, horn_needs
@@ -88,7 +89,8 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         spots=tuple(f"rivet {i + 1}" for i in range(load.x.shape[-1])),
         notes=("rivets numbered from the pins aft, each line from -z to +z",),
     )
-    yield from joint_checks(surface, joint, factors_of(surface, None, hinge=False))
+    for one in joints_of(surface, joint, load.share[..., 0]):
+        yield from joint_checks(surface, one, factors_of(surface, None, hinge=False))
 
 
 def _one_line(effects: Effects) -> Check:

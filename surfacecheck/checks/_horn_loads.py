@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart import weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import over_stations
@@ -95,12 +96,13 @@ def horn_load(effects: Effects) -> HornLoad | None:
     gap_x, gap_z = (over_stations(gap) if gap.known else 0.0 for gap in (fixing.gap_fore_aft, fixing.gap_sideways))
     x = over_stations(fixing.first_behind) + gap_x * np.repeat(np.arange(n_x), n_z)
     z = np.tile(np.arange(n_z) - 0.5 * (n_z - 1), n_x) * gap_z
+    weight = weights(surface, "horn.rivets", n_x * n_z)
     share = np.zeros((len(effects.cases), n_x * n_z, 3))
     for p in range(effects.horn_points.shape[-2]):
         F, at = effects.horn_force[..., p, :], effects.horn_points[..., p, :]
         offset = np.stack([np.zeros_like(at[..., 0]), at[..., 1], at[..., 0]], axis=-1)
         try:
-            part = share_group(z, x, F[..., [1, 2, 0]], offset=offset)
+            part = share_group(z, x, F[..., [1, 2, 0]], offset=offset, weight=weight)
         except SurfaceError:  # one rivet, or one line of them, holds no couple: horn_checks says so
             return None
         share = share + part[..., [2, 0, 1]]

@@ -154,7 +154,8 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
         covered = sheet_covered(over_spots(rivet.diameter), over_spots(layer.thickness))
         notes = notes if np.all(covered) else (*notes, THIN)
     what = f"load of one rivet on {layer.words} at limit"
-    bears, too_wide = _bears(rivet)
+    bears, too_wide = _bears(rivet) if layer.hole is None else (layer.hole.bears, layer.hole.too_wide)
+    holes = {} if layer.hole is None else {"tears": layer.hole.tears, "between": layer.hole.between}
     notes = (*notes, NOT_FILLED) if too_wide else notes
     for mode, gives, low, high, at_yield in (
         ("crush", "crushes", metal.bearing_15, metal.bearing_20, False),
@@ -180,7 +181,11 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             f"{layer.name}-tear-out",
             f"{layer.words} tears to its edge",
             "2 * F_su * t * (e - 0.383 * D)",
-            terms | {"e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}")},
+            terms
+            | {
+                "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}"),
+                "D": holes.get("tears", terms["D"]),
+            },
             SHEAR_OUT_SOURCE,
             load=layer.load,
             what=what,
@@ -191,7 +196,11 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             f"{layer.name}-between-holes",
             f"{layer.words} tears between the holes",
             "F_su * t * (p - D)",
-            terms | {"p": Term(joint.pitch, "length", "real pitch of the row")},
+            terms
+            | {
+                "p": Term(joint.pitch, "length", "real pitch of the row"),
+                "D": holes.get("between", terms["D"]),
+            },
             NET_SECTION_SOURCE,
             load=layer.load,
             what=what,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -15,6 +15,7 @@ from surfacecheck.strength import Factors, fitting, joint_by_test
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from surfacecheck.checks._check import Term
     from surfacecheck.checks._names import Names
     from surfacecheck.library import Material
     from surfacecheck.model import Rivet, Surface
@@ -23,7 +24,24 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
-__all__ = ["Joint", "Layer", "factors_of"]
+__all__ = ["Hole", "Joint", "Layer", "factors_of"]
+
+
+class Hole(NamedTuple):
+    """A hole that is not as its rivet's packet says.
+
+    Attributes
+    ----------
+    bears, tears, between : Term
+        Its width square to the load, along the load, and along the row.
+    too_wide : bool
+        Whether it is wider than the rivet is made for.
+    """
+
+    bears: Term
+    tears: Term
+    between: Term
+    too_wide: bool
 
 
 @dataclass(frozen=True, eq=False)
@@ -44,6 +62,8 @@ class Layer:
         Hole centre to edge.
     load : ndarray, shape (cases, spots)
         What this sheet hands to one rivet at limit [N].
+    hole : Hole or None
+        Its own hole, where that differs from the rivet's.
     """
 
     name: str
@@ -52,6 +72,7 @@ class Layer:
     metal: Material
     edge: Value
     load: Array
+    hole: Hole | None = None
 
 
 @dataclass(frozen=True, eq=False)

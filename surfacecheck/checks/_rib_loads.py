@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._effects import Effects
-    from surfacecheck.checks._layout import RowPlan
     from surfacecheck.model import Row
+    from surfacecheck.places import RowPlan
 
     Array = NDArray[np.float64]
 

@@ -12,9 +12,9 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._effects import Effects
-    from surfacecheck.checks._layout import RowPlan
     from surfacecheck.checks._names import Names
     from surfacecheck.model import Row, Surface
+    from surfacecheck.places import RowPlan
 
     Array = NDArray[np.float64]
 

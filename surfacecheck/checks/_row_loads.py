@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks._effects import Effects
-from surfacecheck.checks._layout import RowPlan, plan_row, reach
 from surfacecheck.checks._names import picked
 from surfacecheck.checks._panels import skin_wrinkle
 from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
 from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
+from surfacecheck.places import RowPlan, plan_row, reach
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
 from surfacecheck.stacks import by_case, over_both

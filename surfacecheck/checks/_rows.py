@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart import differing, some
+from surfacecheck.checks._apart_rows import lines_apart
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
-from surfacecheck.checks._layout import reach
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.provenance import UNKNOWN, Value, numbers, over_spots
+from surfacecheck.places import edge_of, reach
+from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
 from surfacecheck.stacks import by_case, over_both
 from surfacecheck.strength import FIXITY, FIXITY_SOURCE, INTER_RIVET_SOURCE
@@ -28,12 +29,14 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from surfacecheck.checks._apart_rows import RowGap, RowLine
     from surfacecheck.model import Rivet, Row, Surface
 
     Array = NDArray[np.float64]
 
-__all__ = ["edge_of", "row_checks"]
+__all__ = ["row_checks"]
 
+SINGLE = "a rivet that is missing gives half of its length of row to the next on either side: a bound, no rivet gives"
 WORDS = {
     "left_skin": "left skin",
     "right_skin": "right skin",
@@ -67,6 +70,11 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
         if load.kind == "spar":
             yield from _between_rivets(load, rivet)
+        for line in lines_apart(load):
+            for kind, single in _single(surface, load, line, rivet):
+                yield from joint_checks(surface, single, factors_of(surface, kind))
+            for gap in line.gaps if load.kind == "spar" else ():
+                yield from _between_rivets(load, rivet, line, gap)
 
 
 def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
@@ -97,7 +105,32 @@ def _spaced(pitch: float | Array) -> float | Array:
     return over_both(pitch) if np.ndim(pitch) else pitch
 
 
-def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
+def _single(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Iterator[tuple[Rivet, Joint]]:
+    """Give the rivets of a line that stand apart, each alone, and those beside them."""
+    numbered = range(line.count * line.lines)
+    joint = Joint(
+        place=line.place,
+        part=line.part,
+        rivet=rivet,
+        layers=tuple(_layer(surface, load.row, name, line.of_each(force)) for name, force in load.layers.items()),
+        shear=line.of_each(load.shear),
+        tension=line.of_each(load.tension),
+        cases=load.effects.cases,
+        spots=tuple(f"rivet {i + 1}" for i in numbered),
+        pitch=load.plan.pitch if load.kind in {"spar", "edge"} else None,
+        wrinkle=None if load.wrinkle is None else line.of_each(load.wrinkle, grown=False),
+        notes=(*load.notes, SINGLE),
+    )
+    beside = [i for i in line.touched if i not in line.apart]
+    if beside:
+        yield rivet, some(joint, beside)
+    for i, one in line.apart.items():
+        yield one.rivet or rivet, differing(surface, some(joint, [i]), one, None)
+
+
+def _between_rivets(
+    load: RowLoad, rivet: Rivet, line: RowLine | None = None, gap: RowGap | None = None
+) -> Iterator[Check]:
     """Say when the edge of the skin, shortened with the flange under it, buckles between the rivets."""
     effects, surface = load.effects, load.effects.surface
     side = sides_on(surface, load.row)[0]
@@ -112,6 +145,10 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
     y = effects.span.y
     here = by_case((y >= np.asarray(low)[..., None]) & (y <= np.asarray(high)[..., None]))
     stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * here
+    pitch = _spaced(load.plan.pitch)
+    if line is not None and gap is not None:
+        stress = line.read(stress)[..., gap.places].max(axis=-1, keepdims=True)
+        pitch = over_both(gap.length)
     kept = worst_case(stress)
     terms = {
         "c": Term(FIXITY[kind], "", "end fixity between rivets", FIXITY_SOURCE[kind]),
@@ -121,7 +158,7 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
             f"E of {metal.name}",
         ),
         "t": Term.of(skin.thickness, "length", f"thickness of the {WORDS[name]}"),
-        "p": Term(_spaced(load.plan.pitch), "length", "real pitch"),
+        "p": Term(pitch, "length", "real pitch" if gap is None else "free length from rivet to rivet"),
         "n": Term(over_spots(metal.modulus) / over_spots(base.modulus), "", "E of the skin over E of the spar"),
         "f": Term(kept.of(stress), "stress", "compression of the flange under the skin at limit"),
     }
@@ -129,7 +166,7 @@ def _between_rivets(load: RowLoad, rivet: Rivet) -> Iterator[Check]:
         f"row.{load.row.name}",
         load.row.name.replace("_", " "),
         ("",),
-        kept.spots(effects.places),
+        kept.spots(effects.places if gap is None else (f"rivet {gap.number} gap",)),
         kept.cases(effects.cases),
         subject="the edge of the skin",
     )
@@ -151,29 +188,3 @@ def _layer(surface: Surface, row: Row, name: str, force: Array) -> Layer:
     edge = edge_of(surface, row, name)
     words = WORDS.get(name, name.replace("_", " "))
     return Layer(name, words, part.thickness, metal_of(surface, part.alloy, part.thickness), edge, force)
-
-
-def edge_of(surface: Surface, row: Row, name: str) -> Value:
-    """Give the edge distance of a sheet, from the hole's centre however it was measured.
-
-    Parameters
-    ----------
-    surface : Surface
-        For the rivet's hole.
-    row : Row
-        From the file.
-    name : str
-        Name of the sheet.
-
-    Returns
-    -------
-    Value
-        Unknown where neither was given [m].
-    """
-    edge = row.edge.get(name, UNKNOWN)
-    rim = row.edge_from_rim.get(name, UNKNOWN)
-    rivet = surface.rivets.get(row.rivet)
-    if edge.known or not rim.known or rivet is None or not rivet.hole.known:
-        return edge
-    centre = np.asarray(numbers(rim) + 0.5 * numbers(rivet.hole))
-    return replace(rim, si=centre if centre.ndim else float(centre))

@@ -5,13 +5,14 @@ from surfacecheck.model._axes import FLAT_WORDS, axis_of, left_is, opposite, plu
 from surfacecheck.model._brackets import Bracket, Pin
 from surfacecheck.model._change import ChangeLaid, Happened
 from surfacecheck.model._horn import Fixing, Horn, HornPlate, Leaves
+from surfacecheck.model._mark import Mark
 from surfacecheck.model._outline import Fin, Hinge, Outline, OutlinePlace
 from surfacecheck.model._papers import Aeroplane, Controls, Load, Stop
 from surfacecheck.model._rivets import Rivet, RivetLength, Row
 from surfacecheck.model._scales import Added, Arm, BalanceMass, Method, Tipped, Weighed
 from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, RibHole, Ribs, Skin, Spar, WebHole
 from surfacecheck.model._spec import Spec, specs
-from surfacecheck.model._surface import Sheet, Surface
+from surfacecheck.model._surface import Drawn, Sheet, Surface, Swung
 from surfacecheck.model._tools import Tool
 from surfacecheck.model._words import (
     Around,
@@ -57,6 +58,7 @@ __all__ = [
     "ChangeLaid",
     "Controls",
     "Doubler",
+    "Drawn",
     "DrivenBy",
     "Face",
     "FadesAft",
@@ -75,6 +77,7 @@ __all__ = [
     "Level",
     "Load",
     "LoadReachesSpar",
+    "Mark",
     "Method",
     "NoseSkin",
     "Outline",
@@ -100,6 +103,7 @@ __all__ = [
     "StopAt",
     "StrengthIs",
     "Surface",
+    "Swung",
     "Tipped",
     "Tool",
     "TrailingEdge",

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from surfacecheck.model._apart import Apart
 from surfacecheck.model._axes import left_is, said
 from surfacecheck.model._brackets import Bracket
 from surfacecheck.model._change import ChangeLaid, Happened
 from surfacecheck.model._horn import Horn
+from surfacecheck.model._mark import Mark
 from surfacecheck.model._outline import Fin, Hinge, Outline
 from surfacecheck.model._papers import Aeroplane, Controls, Load
 from surfacecheck.model._rivets import Rivet, Row
@@ -16,9 +19,9 @@ from surfacecheck.model._scales import BalanceMass, Method, Weighed
 from surfacecheck.model._sheet import Alloy, Doubler, NoseSkin, Ribs, Skin, Spar
 from surfacecheck.model._tools import Tool
 from surfacecheck.model._words import Half, Kind, Units
-from surfacecheck.provenance import Source
+from surfacecheck.provenance import UNKNOWN, Source, Value
 
-__all__ = ["Sheet", "Surface"]
+__all__ = ["Drawn", "Sheet", "Surface", "Swung"]
 
 
 @dataclass(frozen=True)
@@ -31,6 +34,43 @@ class Sheet:
     spar: Spar = field(default_factory=Spar)
     ribs: Ribs = field(default_factory=Ribs)
     doublers: dict[str, Doubler] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Swung:
+    """A wind that took hold of the surface on the ground.
+
+    Attributes
+    ----------
+    wind : Value
+        Its speed [m/s].
+    swing : Value
+        How far the surface swung free before it met its stop [rad].
+    gives : Value
+        How far stop and cables then gave [rad].
+    """
+
+    wind: Value
+    swing: Value = UNKNOWN
+    gives: Value = UNKNOWN
+
+
+class Drawn:
+    """A surface before anything was laid over it; a holder, so that nobody counts its values a second time.
+
+    Parameters
+    ----------
+    work : callable
+        Gives the surface; called when it is first asked for.
+    """
+
+    def __init__(self, work: Callable[[], Surface]) -> None:
+        self._work = work
+
+    @cached_property
+    def surface(self) -> Surface:
+        """The surface as drawn."""
+        return self._work()
 
 
 @dataclass(frozen=True)
@@ -52,7 +92,12 @@ class Surface:
         Skins, nose skin, spar, ribs, doublers.
     apart : dict of str to Apart
         Rivets that are not as their row or bracket says, by the name of their place: ``hinge.middle.bracket.rivet-3``,
-        ``row.left_skin_to_spar.rivet-12``, ``horn.rivet-2``. No key of the file: what happened puts them there.
+        ``row.left_skin_to_spar.rivet-12``, ``horn.rivets.rivet-2``; whole brackets and rows that are off their place
+        by the name of the whole. No key of the file: what happened puts them there.
+    marks : dict of str to Mark
+        Nicks, holes and thin spots of sheets, by the name of their place; no key of the file either.
+    swung : Swung or None
+        A wind that took hold of the surface; None where none did.
     sources : dict of str to Source
         How a *word* is known, by its key, where a bracket said so (``sheet.left_skin.alloy``).
     gaps : tuple of str
@@ -63,6 +108,8 @@ class Surface:
         The file and the hash of its bytes.
     changes : tuple of ChangeLaid
         What was laid over it, in order.
+    drawn : Drawn or None
+        The same before anything was laid over it; None where nothing was.
     """
 
     form: int = 1
@@ -88,6 +135,8 @@ class Surface:
     balance_mass: BalanceMass = field(default_factory=BalanceMass)
     method: Method = field(default_factory=Method)
     apart: dict[str, Apart] = field(default_factory=dict)
+    marks: dict[str, Mark] = field(default_factory=dict)
+    swung: Swung | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     gaps: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
@@ -95,6 +144,7 @@ class Surface:
     path: str = ""
     sha256: str = ""
     changes: tuple[ChangeLaid, ...] = ()
+    drawn: Drawn | None = field(default=None, repr=False, compare=False)
 
     @property
     def title(self) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 import hashlib
 import stat
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from surfacecheck.errors import Fault, SurfaceError
-from surfacecheck.model import ChangeLaid, Happened, Kind, Surface
+from surfacecheck.model import ChangeLaid, Drawn, Happened, Kind, Surface
 from surfacecheck.reading._assemble import assembled
 from surfacecheck.reading._context import Context
 from surfacecheck.reading._fields import build
@@ -29,6 +30,7 @@ class _Stack:
     path: str
     sha256: str
     base: Path | None
+    drawn: Table
     changes: tuple[ChangeLaid, ...] = ()
 
 
@@ -98,8 +100,14 @@ def _encoded(text: str, name: str) -> bytes:
 
 
 def _surface(stack: _Stack) -> Surface:
-    surface = assembled(stack.tree)
-    return replace(surface, path=stack.path, sha256=stack.sha256, changes=stack.changes)
+    surface = _of_tree(stack.tree, stack)
+    if not stack.changes:
+        return surface
+    return replace(surface, changes=stack.changes, drawn=Drawn(partial(_of_tree, stack.drawn, stack)))
+
+
+def _of_tree(tree: Table, stack: _Stack) -> Surface:
+    return replace(assembled(tree), path=stack.path, sha256=stack.sha256)
 
 
 def _bytes(path: Path) -> bytes:
@@ -127,7 +135,8 @@ def _stacked(data: bytes, name: str, home: Path | None, seen: tuple[Path, ...]) 
     tree = tree_of(data, name)
     digest = hashlib.sha256(data).hexdigest()
     if "based_on" not in tree:
-        return _Stack(resolved(tree), name, digest, home.resolve() if home else None)
+        whole = resolved(tree)
+        return _Stack(whole, name, digest, home.resolve() if home else None, whole)
     base = _base(tree, name, home)
     here = home.resolve() if home else None
     if base in (*seen, here) or len(seen) >= _LONGEST_CHAIN:
@@ -188,7 +197,9 @@ def _happened(tree: Table, base: Table) -> tuple[Happened, ...]:
     kind = base.get("kind")
     named = kind.value if isinstance(kind, Leaf) else None
     context = Context(tree, Kind(named) if named in list(Kind) else Kind.RUDDER)
-    found = tuple(build(Happened, one, f"happened[{at}]", context) for at, one in enumerate(node, 1))
+    found = tuple(
+        build(Happened, one, f"happened[{at}]", context, line=one.place.line) for at, one in enumerate(node, 1)
+    )
     if context.faults:
         raise SurfaceError(*context.faults[:5])
     return found

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from difflib import get_close_matches
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -13,8 +12,8 @@ import numpy as np
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import horn_line, horn_needs
 from surfacecheck.model import DrivenBy, Kind, Side
+from surfacecheck.places import hinge_called, nearest_of, plain_words, rib_places, station_of, within
 from surfacecheck.provenance import plain
-from surfacecheck.quantities import parse
 
 if TYPE_CHECKING:
     from surfacecheck.model import Surface
@@ -24,8 +23,6 @@ __all__ = ["Place", "RibShare", "Way", "place_of", "side_words", "way_of"]
 KINDS = "trailing edge, spar or nose: at rib 2, between rib 2 and 3, at 325 mm, at hinge NAME; hinge NAME; horn"
 _LINES = {"trailing edge": "edge_behind", "spar": "web_behind", "nose": "nose_ahead"}
 _SAME = {"edge": "trailing edge", "web": "spar", "leading edge": "nose"}
-_BETWEEN_WORDS = re.compile(r"[;:_]|,(?!\d)|(?<!\d)\.(?!\d)|(?<=[a-z])-(?=[a-z])")
-"""Signs that only part words; not the point, comma or minus of a number."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +113,7 @@ def way_of(surface: Surface, direction: str) -> Way:
     words |= {surface.said(word): way for word, way in rudder.items()} | {"ahead": ("x", -1), "behind": ("x", 1)}
     asked = direction.strip().casefold().replace(" ", "-").replace("fore-aft", "fore-and-aft")
     if asked not in words:
-        message = f'"{direction}" is no direction here{_nearest(asked, list(words))}. Directions: {", ".join(words)}'
+        message = f'"{direction}" is no direction here{nearest_of(asked, list(words))}. Directions: {", ".join(words)}'
         raise SurfaceError(message)
     return Way(*words[asked])
 
@@ -142,11 +139,11 @@ def place_of(surface: Surface, text: str) -> Place:
     SurfaceError
         For a place that is not there (the nearest is named), or that needs a value which is not given.
     """
-    asked = " ".join(_BETWEEN_WORDS.sub(" ", text.casefold()).split())
+    asked = plain_words(text)
     asked = re.sub(r"\bribs\b", "rib", re.sub(r"^(on|at) (the )?", "", asked))
     if asked.split(" ")[0] == "horn":
         return _horn(surface, asked.removeprefix("horn").strip(), text)
-    hinge = _hinge(surface, asked)
+    hinge = hinge_called(surface, asked)
     if hinge:
         y = plain(surface.hinges[hinge].up)
         return Place(f"spar at the bracket of hinge {hinge}", y, _line(surface, "spar", y), _middle(surface))
@@ -156,30 +153,14 @@ def place_of(surface: Surface, text: str) -> Place:
     raise _unknown(surface, text)
 
 
-def _nearest(asked: str, among: list[str]) -> str:
-    near = get_close_matches(asked, among, n=1, cutoff=0.0)
-    return f". Nearest: {near[0]}" if near else ""
-
-
 def _unknown(surface: Surface, text: str) -> SurfaceError:
-    count = len(_ribs(surface))
+    count = len(rib_places(surface))
     spots = [f"at rib {i + 1}" for i in range(count)]
     spots += [f"between rib {i} and {i + 1}" for i in range(1, count)]
     spots += [f"at hinge {name}" for name in surface.hinges]
     names = [f"{line}, {spot}" for line in _LINES for spot in spots]
     names += [*(f"hinge {name}" for name in surface.hinges), "horn"]
-    return SurfaceError(f'no place is called "{text}"{_nearest(text.casefold(), names)}. Places: {KINDS}')
-
-
-def _ribs(surface: Surface) -> list[float]:
-    return [plain(up) for up in surface.sheet.ribs.up if up.known]
-
-
-def _hinge(surface: Surface, asked: str) -> str:
-    """Name the hinge of ``hinge top`` or ``top hinge``; empty where it is none."""
-    word = re.sub(r"^(the )?(hinge|pin) | (hinge|pin)$", "", asked)
-    names = {re.sub(r"[_-]", " ", name.casefold()): name for name, h in surface.hinges.items() if h.up.known}
-    return names.get(word, "") if word != asked else ""
+    return SurfaceError(f'no place is called "{text}"{nearest_of(text, names)}. Places: {KINDS}')
 
 
 def _middle(surface: Surface) -> float:
@@ -201,51 +182,14 @@ def _line(surface: Surface, name: str, y: float) -> float:
 
 def _along(surface: Surface, line: str, spot: str, text: str) -> Place:
     """Find a place on the trailing edge, the spar or the nose."""
-    y, words, ribs = _station(surface, spot, text)
-    ends = [plain(p.up) for p in surface.outline.places if p.up.known]
-    if not ends[0] - 1e-9 <= y <= ends[-1] + 1e-9:
-        low, high = ends[0] * 1e3, ends[-1] * 1e3
-        message = f'"{text}" is at {y * 1e3:.4g} mm; the surface goes from {low:.4g} to {high:.4g} mm'
-        raise SurfaceError(message)
-    shares = () if line == "spar" else ribs or _lever(_ribs(surface), y)
-    up = _ribs(surface)
-    by_ribs = tuple(RibShare(i, share, up[i], _line(surface, line, up[i])) for i, share in shares)
-    return Place(f"{line}, {words}", y, _line(surface, line, y), _middle(surface), by_ribs)
-
-
-def _station(surface: Surface, spot: str, text: str) -> tuple[float, str, tuple[tuple[int, float], ...]]:
-    """Place along the pins, its words, and the ribs where they are named."""
-    ribs = _ribs(surface)
-    between = re.fullmatch(r"between rib (\d+) and (?:rib )?(\d+)", spot)
-    if between:
-        a, b = sorted(int(n) for n in between.groups())
-        _there(ribs, text, a, b)
-        if b != a + 1:
-            message = f'"{text}": rib {a} and rib {b} are no neighbours. Write: between rib {a} and {a + 1}'
-            raise SurfaceError(message)
-        y = 0.5 * (ribs[a - 1] + ribs[b - 1])
-        return y, f"between rib {a} and {b}", ((a - 1, 0.5), (b - 1, 0.5))
-    rib = re.fullmatch(r"(?:at )?(?:the )?rib (\d+)", spot)
-    if rib:
-        at = int(rib[1])
-        _there(ribs, text, at)
-        return ribs[at - 1], f"at rib {at}", ((at - 1, 1.0),)
-    spot = re.sub(r"^at (the )?", "", spot)
-    hinge = _hinge(surface, spot)
-    if hinge:
-        return plain(surface.hinges[hinge].up), f"at hinge {hinge}", ()
-    if not re.match(r"[0-9.+]", spot):
+    station = station_of(surface, spot, text)
+    if station is None:
         raise _unknown(surface, text)
-    y = parse(spot, "length")[0]
-    return y, f"at {y * 1e3:.0f} mm", ()
-
-
-def _there(ribs: list[float], text: str, *numbers: int) -> None:
-    for one in numbers:
-        if not 1 <= one <= len(ribs):
-            here = f"there are rib 1 to rib {len(ribs)}" if ribs else "no rib has a place yet (sheet.ribs.up)"
-            message = f'"{text}": there is no rib {one}; {here}'
-            raise SurfaceError(message)
+    y = within(surface, station, text).y
+    shares = () if line == "spar" else station.ribs or _lever(rib_places(surface), y)
+    up = rib_places(surface)
+    by_ribs = tuple(RibShare(i, share, up[i], _line(surface, line, up[i])) for i, share in shares)
+    return Place(f"{line}, {station.words}", y, _line(surface, line, y), _middle(surface), by_ribs)
 
 
 def _lever(ribs: list[float], y: float) -> tuple[tuple[int, float], ...]:

@@ -1,0 +1,169 @@
+"""What an event must say: asked for in one clear line, never assumed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from surfacecheck.errors import SurfaceError
+from surfacecheck.places import drawn_edge, layers_at, nearest_of, rivet_at
+from surfacecheck.provenance import numbers
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from surfacecheck.model import Happened, Surface
+    from surfacecheck.places import Spot
+    from surfacecheck.provenance import Value
+
+__all__ = ["check_hole_in_sheet", "edges_said", "layers_said", "one_of", "said", "where_is"]
+
+
+def said(event: Happened, *keys: str) -> None:
+    """Ask for values that an event cannot go without.
+
+    Parameters
+    ----------
+    event : Happened
+        The event.
+    *keys : str
+        Keys of which every one must be there; ``"pitch or count"`` for one of two.
+
+    Raises
+    ------
+    SurfaceError
+        Naming what is missing, and how to write it.
+    """
+    for wanted in keys:
+        either = wanted.split(" or ")
+        if not any(_there(getattr(event, {"from": "start"}.get(key, key))) for key in either):
+            message = f'"{event.what}" needs {wanted}: write {" or ".join(_such(key) for key in either)}'
+            raise SurfaceError(message)
+
+
+def _there(value: object) -> bool:
+    return bool(getattr(value, "known", value))
+
+
+def _such(key: str) -> str:
+    words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"up"', "mass": '"0.25 kg"'}
+    words |= {"wind": '"40 knots"', "swung": '"25 deg"', "count": "36", "lines": "1"}
+    return f"{key} = {words.get(key, chr(34) + '... mm' + chr(34))}"
+
+
+def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str) -> None:
+    """Refuse a kind of place that an event cannot be at.
+
+    Parameters
+    ----------
+    event : Happened
+        The event.
+    spot : Spot
+        Its place.
+    sorts : tuple of str
+        Sorts of place it can be at; ``rivets`` for any with rivets.
+    such : str
+        An example of such a place.
+
+    Raises
+    ------
+    SurfaceError
+        Saying where it can be.
+    """
+    if spot.sort not in sorts and not ("rivets" in sorts and spot.rivets):
+        message = f'"{event.what}" cannot be at {spot.words[0]}. Write where, such as: {such}'
+        raise SurfaceError(message)
+
+
+def where_is(surface: Surface, spot: Spot) -> str:
+    """List the layers under a rivet, for a message."""
+    return ", ".join(f'"{one}"' for one in layers_at(surface, spot))
+
+
+def layers_said(surface: Surface, spot: Spot, names: Iterable[str]) -> tuple[str, ...]:
+    """Refuse a layer that is not there.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    spot : Spot
+        A place with rivets.
+    names : iterable of str
+        Layers as typed.
+
+    Returns
+    -------
+    tuple of str
+        The same.
+
+    Raises
+    ------
+    SurfaceError
+        Naming the nearest, and those that are there.
+    """
+    there = layers_at(surface, spot)
+    found = tuple(names)
+    for one in found:
+        if one not in there:
+            message = f'layer "{one}" is not under {spot.words[0]}{nearest_of(one, there)}'
+            raise SurfaceError(f"{message}. Layers there: {where_is(surface, spot)}")
+    return found
+
+
+def edges_said(surface: Surface, spot: Spot, event: Happened) -> dict[str, Value]:
+    """Give the edge distance of each layer that an event tells one of.
+
+    A single ``edge`` counts for the layers named, where several are, for those of which the drawing gives one.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    spot : Spot
+        A place with rivets.
+    event : Happened
+        ``edge`` with ``layers``, or ``edges``.
+
+    Returns
+    -------
+    dict of str to Value
+        By the name of the layer [m].
+
+    Raises
+    ------
+    SurfaceError
+        For a layer that is not there.
+    """
+    layers = layers_said(surface, spot, event.layers)
+    found = {}
+    if event.edge.known:
+        found = {one: event.edge for one in layers if len(layers) == 1 or drawn_edge(surface, spot, one).known}
+    layers_said(surface, spot, event.edges)
+    return found | {one: edge for one, edge in event.edges.items() if edge.known}
+
+
+def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
+    """Refuse a hole that would break the edge of its sheet.
+
+    Parameters
+    ----------
+    surface : Surface
+        With an event worked in.
+    spot : Spot
+        Its place.
+
+    Raises
+    ------
+    SurfaceError
+        With both measures.
+    """
+    for name in spot.names if spot.rivets else ():
+        one, rivet = surface.apart.get(name), rivet_at(surface, spot, name)
+        for layer, edge in () if one is None else one.edge.items():
+            sizes = [size.get(layer, rivet.hole if rivet else edge) for size in (one.across, one.along)]
+            for hole in sizes if rivet is not None else ():
+                if hole.known and edge.known and (numbers(edge) < 0.5 * numbers(hole)).any():
+                    message = f"edge {edge.said} puts a {hole.said} hole over the edge of {layer.replace('_', ' ')}"
+                    raise SurfaceError(
+                        f"{message}. Hole centre to edge is meant: measure from the rim, add half the hole"
+                    )

@@ -1,0 +1,170 @@
+"""Corners, nicks, thin spots and holes of sheets."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from surfacecheck.changes._asked import one_of, said
+from surfacecheck.changes._done import Done
+from surfacecheck.errors import SurfaceError
+from surfacecheck.model import Mark, WebHole
+from surfacecheck.provenance import Basis, Source, Value, numbers
+
+if TYPE_CHECKING:
+    from surfacecheck.model import Happened, Surface
+    from surfacecheck.places import Spot
+
+__all__ = ["corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
+
+WHERE = "spar flange, at 325 mm"
+
+
+def corner_sharp(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
+    """Make the radius of an inside corner smaller: a stress concentration, stated beside the margins.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is so far.
+    spot : Spot
+        A place of the spar or of a skin.
+    event : Happened
+        ``radius``, and ``depth`` of the cut it stands at the bottom of.
+    fully : bool
+        Not asked: it is a statement [-].
+
+    Returns
+    -------
+    Done
+        With a notch at that place.
+    """
+    del fully
+    said(event, "radius", "depth")
+    told = f"corner of radius {event.radius.said}, {event.depth.said} from the edge"
+    return _marked(surface, spot, event, Mark("notch", "", _up(spot), depth=event.depth, radius=event.radius), told)
+
+
+def nick_filed(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
+    """Take a nick's depth off the width of a flange or a skin's edge.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is so far.
+    spot : Spot
+        A place of the spar or of a skin.
+    event : Happened
+        ``depth``; ``radius`` at its bottom after filing.
+    fully : bool
+        Not asked: it is worked out [-].
+
+    Returns
+    -------
+    Done
+        With a notch at that place.
+    """
+    del fully
+    said(event, "depth")
+    told = f"nick {event.depth.said} deep"
+    if event.radius.known:
+        told += f", filed to a radius of {event.radius.said}"
+    return _marked(surface, spot, event, Mark("notch", "", _up(spot), depth=event.depth, radius=event.radius), told)
+
+
+def dent_filed(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
+    """Make a sheet thinner at one place, where a dent or a scratch was dressed out.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is so far.
+    spot : Spot
+        A place of the spar or of a skin.
+    event : Happened
+        ``thickness`` that is left.
+    fully : bool
+        Not asked: it is worked out [-].
+
+    Returns
+    -------
+    Done
+        With a thin spot at that place.
+    """
+    del fully
+    said(event, "thickness")
+    one_of(event, spot, ("part",), WHERE)
+    sheet = getattr(surface.sheet, spot.owner, None) if spot.owner in {"spar", "left_skin", "right_skin"} else None
+    if sheet is not None and sheet.thickness.known and (numbers(event.thickness) > numbers(sheet.thickness)).any():
+        message = (
+            f"{event.thickness.said} left is more than the sheet has ({sheet.thickness.said}): what is left is meant"
+        )
+        raise SurfaceError(message)
+    told = f"{event.thickness.said} of its thickness is left"
+    return _marked(surface, spot, event, Mark("thin", "", _up(spot), left=event.thickness), told)
+
+
+def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
+    """Put a hole into the web of the spar, or make the one that is there larger.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is so far.
+    spot : Spot
+        A place of the spar.
+    event : Happened
+        ``across``.
+    fully : bool
+        Not asked: it is worked out [-].
+
+    Returns
+    -------
+    Done
+        With that hole in the list of the web's holes.
+    """
+    del fully
+    one_of(event, spot, ("part",), "spar web, at 325 mm")
+    said(event, "across")
+    if spot.owner != "spar" or spot.side == "flange" or spot.station is None:
+        message = f'"{event.what}" is worked in the web of the spar. Write: where = "spar web, at 325 mm"'
+        raise SurfaceError(message)
+    holes = surface.sheet.spar.holes or ()
+    kept = tuple(hole for hole in holes if not _reaches(hole, spot.station.y))
+    old = next((hole for hole in holes if _reaches(hole, spot.station.y)), None)
+    if old is not None and old.across.known and (numbers(event.across) < numbers(old.across)).any():
+        message = f"the hole there is {old.across.said} already, larger than {event.across.said}: holes only grow"
+        raise SurfaceError(message)
+    new = WebHole(_up(spot) if old is None else old.up, event.across)
+    spar = replace(surface.sheet.spar, holes=(*kept, new))
+    told = f"hole of {event.across.said}" + ("" if old is None else f", was {old.across.said}")
+    done = replace(surface, sheet=replace(surface.sheet, spar=spar))
+    return Done(done, spot.names, (f"{spot.words[0]}: {told}",))
+
+
+def _reaches(hole: WebHole, y: float) -> bool:
+    """Whether a place lies within a hole of the web."""
+    if not (hole.up.known and hole.across.known):
+        return False
+    return bool((abs(numbers(hole.up) - y) <= 0.5 * numbers(hole.across)).all())
+
+
+def _up(spot: Spot) -> Value:
+    if spot.station is None:
+        message = f'its place along the pins is not said. Write: where = "{spot.words[0]}, at 325 mm"'
+        raise SurfaceError(message)
+    return Value(spot.station.y, spot.station.words, Source(Basis.AS_SAID))
+
+
+def _marked(surface: Surface, spot: Spot, event: Happened, mark: Mark, told: str) -> Done:
+    one_of(event, spot, ("part",), WHERE)
+    if spot.owner == "spar" and not spot.side:
+        message = f'web or flange? Write: where = "spar flange, {mark.up.said}" or "spar web, {mark.up.said}"'
+        raise SurfaceError(message)
+    if spot.owner not in {"spar", "left_skin", "right_skin"}:
+        message = f'"{event.what}" is worked for the spar and the skins. At {spot.words[0]} ask'
+        raise SurfaceError(message)
+    mark = replace(mark, part=f"spar {spot.side}" if spot.owner == "spar" else spot.owner)
+    return Done(
+        replace(surface, marks={**surface.marks, spot.names[0]: mark}), spot.names, (f"{spot.words[0]}: {told}",)
+    )
