@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment._rules_apart import apart_rules
-from surfacecheck.checks import edge_of, plan_row
+from surfacecheck.checks import plan_row
 from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.places import least_edge
 from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
     RuleResult,
@@ -72,7 +73,7 @@ def rules_of(surface: Surface) -> tuple[RuleResult, ...]:
 
 def _edges(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     for name in row.joins:
-        edge = edge_of(surface, row, name)
+        edge = least_edge(surface, row, name)
         if edge.known:
             yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), place=f"row.{row.name}.edge.{name}")
 
@@ -99,7 +100,12 @@ def _sheets(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     if len(rivet.grip) == 2 and len(thick) == len(parts):
         low, high = (None if not g.known else _f(g) for g in rivet.grip)
         if low is not None or high is not None:
-            yield grip_range(sum(thick), low, high, source=rivet.grip[0].source, place=place)
+            yield grip_range(sum(thick) + _shim(surface, row), low, high, source=rivet.grip[0].source, place=place)
+
+
+def _shim(surface: Surface, row: Row) -> float:
+    whole = surface.apart.get(f"row.{row.name}")
+    return 0.0 if whole is None or not whole.shim.known else _f(whole.shim)
 
 
 def _rivets(surface: Surface) -> Iterator[RuleResult]:

@@ -12,6 +12,7 @@ from surfacecheck.checks import (
     bracket_loads,
     horn_checks,
     horn_load,
+    mark_checks,
     panel_checks,
     pin_checks,
     row_checks,
@@ -111,6 +112,8 @@ def work(
         *spar_checks(counted),
         *row_checks(counted, rows),
         *panel_checks(counted),
+        *mark_checks(counted),
+        *mark_checks(counted),
     )
     return Worked(
         surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, rows, brackets, horn, checks

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.places import drawn_edge, layers_at, nearest_of, rivet_at
-from surfacecheck.provenance import numbers
+from surfacecheck.places import apart_at, drawn_edge, layers_at, nearest_of, rivet_at
+from surfacecheck.provenance import UNKNOWN, numbers
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -105,8 +105,9 @@ def layers_said(surface: Surface, spot: Spot, names: Iterable[str]) -> tuple[str
     found = tuple(names)
     for one in found:
         if one not in there:
-            message = f'layer "{one}" is not under {spot.words[0]}{nearest_of(one, there)}'
-            raise SurfaceError(f"{message}. Layers there: {where_is(surface, spot)}")
+            near = nearest_of(one, there)
+            message = f'layer "{one}" is not under {spot.words[0]}{near}. Layers there: {where_is(surface, spot)}'
+            raise SurfaceError(message)
     return found
 
 
@@ -158,12 +159,13 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
         With both measures.
     """
     for name in spot.names if spot.rivets else ():
-        one, rivet = surface.apart.get(name), rivet_at(surface, spot, name)
-        for layer, edge in () if one is None else one.edge.items():
-            sizes = [size.get(layer, rivet.hole if rivet else edge) for size in (one.across, one.along)]
-            for hole in sizes if rivet is not None else ():
+        one, rivet = apart_at(surface, name), rivet_at(surface, spot, name)
+        drawn = UNKNOWN if rivet is None else rivet.hole
+        for layer, edge in one.edge.items():
+            for hole in (one.across.get(layer, drawn), one.along.get(layer, drawn)):
                 if hole.known and edge.known and (numbers(edge) < 0.5 * numbers(hole)).any():
-                    message = f"edge {edge.said} puts a {hole.said} hole over the edge of {layer.replace('_', ' ')}"
-                    raise SurfaceError(
-                        f"{message}. Hole centre to edge is meant: measure from the rim, add half the hole"
+                    message = (
+                        f"edge {edge.said} puts a {hole.said} hole over the edge of {layer.replace('_', ' ')}. "
+                        "Hole centre to edge is meant: measured from the rim, add half the hole"
                     )
+                    raise SurfaceError(message)

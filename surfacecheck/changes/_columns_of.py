@@ -2,29 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
+from surfacecheck.changes._asked import check_hole_in_sheet
 from surfacecheck.changes._columns import Column
+from surfacecheck.changes._contradictions import refuse_contradictions
 from surfacecheck.changes._events import EventKind, kind_of
-from surfacecheck.changes._options import is_leave_it, option_at
+from surfacecheck.changes._options import is_as_drawn, is_leave_it, option_at
+from surfacecheck.changes._single_out import same_bounds, singled_out
 from surfacecheck.errors import Fault, SurfaceError
-from surfacecheck.model import Apart
 from surfacecheck.places import Spot, spot_of
 
 if TYPE_CHECKING:
     from surfacecheck.changes._done import Done
     from surfacecheck.model import Happened, Surface
 
-__all__ = ["columns_of"]
+__all__ = ["Link", "chain_of", "columns_of"]
 
 LEAVE_IT = "as it is now (leave it)"
+Kind = Literal["drawn", "now", "option"]
 
 
 @dataclass(frozen=True)
-class _Link:
-    """One event of the chain, found on the surface."""
+class Link:
+    """One event of the chain, found on the surface.
+
+    Attributes
+    ----------
+    event : Happened
+        As written.
+    kind : EventKind
+        What it is.
+    spot : Spot
+        Where it is.
+    file, key : str
+        Where it is written.
+    """
 
     event: Happened
     kind: EventKind
@@ -33,7 +47,12 @@ class _Link:
     key: str
 
     def fault(self, err: SurfaceError) -> SurfaceError:
-        return SurfaceError(*(Fault(f.message, self.file, self.event.line, self.key) for f in err.faults))
+        """Say of an error where the event that led to it is written."""
+        return _written(err, self.event, self.file, self.key)
+
+
+def _written(err: SurfaceError, event: Happened, file: str, key: str) -> SurfaceError:
+    return SurfaceError(*(one if one.file else Fault(one.message, file, event.line, key) for one in err.faults))
 
 
 def columns_of(surface: Surface) -> tuple[Column, ...]:
@@ -55,68 +74,101 @@ def columns_of(surface: Surface) -> tuple[Column, ...]:
     ------
     SurfaceError
         For a place or an event that nobody knows, or that cannot be: file, line and what to write.
+
+    Examples
+    --------
+    >>> import surfacecheck
+    >>> found = columns_of(surfacecheck.read("data/rudder_oversize_hole.toml"))  # doctest: +SKIP
+    >>> [one.title for one in found]  # doctest: +SKIP
+    ['as drawn', 'as it is now (leave it)', 'next size 4.8 mm', 'rivet not there']
     """
     drawn = surface if surface.drawn is None else surface.drawn.surface
     base = replace(surface, changes=tuple(replace(one, happened=()) for one in surface.changes))
-    chain = _chain(surface)
+    chain = chain_of(surface)
     columns = [Column("as drawn", "drawn", drawn)]
     if surface.changes:
         columns.append(_column(LEAVE_IT, "now", base, chain))
-    columns += [
-        _column(option, "option", base, chain, link)
-        for link in chain
-        for option in link.event.options or link.kind.offers
-        if not is_leave_it(option)
-    ]
-    return _singled_out(columns)
+    for link in chain:
+        columns += _options(base, chain, link)
+    return singled_out(columns)
 
 
-def _chain(surface: Surface) -> tuple[_Link, ...]:
-    found = []
+def chain_of(surface: Surface) -> tuple[Link, ...]:
+    """Find every event of a surface on it, in the order of the files.
+
+    Parameters
+    ----------
+    surface : Surface
+        As read with its change files.
+
+    Returns
+    -------
+    tuple of Link
+        One for each event.
+
+    Raises
+    ------
+    SurfaceError
+        With the faults of all events: a place or a kind nobody knows, events that contradict each other.
+    """
+    found: list[Link] = []
+    faults: list[Fault] = []
     for change in surface.changes:
         for at, event in enumerate(change.happened, 1):
             key = f"happened[{at}]"
             try:
-                found.append(_Link(event, kind_of(event.what), spot_of(surface, event.where), change.path, key))
+                found.append(Link(event, kind_of(event.what), spot_of(surface, event.where), change.path, key))
             except SurfaceError as err:
-                raise SurfaceError(*(Fault(f.message, change.path, event.line, key) for f in err.faults)) from err
+                faults += _written(err, event, change.path, key).faults
+    if faults:
+        raise SurfaceError(*faults)
+    refuse_contradictions(found)
     return tuple(found)
 
 
-def _column(title: str, kind: str, base: Surface, chain: tuple[_Link, ...], answered: _Link | None = None) -> Column:
+def _options(base: Surface, chain: tuple[Link, ...], link: Link) -> list[Column]:
+    """One column for each option of an event: those it names; or those its nature offers, where they can be."""
+    if link.event.options:
+        return [_column(one, "option", base, chain, link) for one in link.event.options if not is_leave_it(one)]
+    columns = []
+    for option in link.kind.offers:
+        try:
+            columns.append(_column(option, "option", base, chain, link))
+        except SurfaceError:  # no next size in part D, no row to set extra rivets into: not offered here
+            continue
+    return columns
+
+
+def _column(title: str, kind: Kind, base: Surface, chain: tuple[Link, ...], answered: Link | None = None) -> Column:
     fully = _worked(base, chain, title, answered, fully=True)
     nothing = _worked(base, chain, title, answered, fully=False) if any(one.left_open for one in fully) else None
+    if nothing is not None and same_bounds(fully[-1].surface, nothing[-1].surface):
+        nothing = None  # an option closed what an event had left open
     places = dict.fromkeys(place for one in fully for place in one.places)
     says = dict.fromkeys(said for one in fully for said in one.says)
     last = fully[-1].surface if fully else base
-    return Column(title, kind, last, nothing[-1].surface if nothing else None, tuple(places), tuple(says))  # type: ignore[arg-type]
+    return Column(title, kind, last, None if nothing is None else nothing[-1].surface, tuple(places), tuple(says))
 
 
-def _worked(base: Surface, chain: tuple[_Link, ...], title: str, answered: _Link | None, *, fully: bool) -> list[Done]:
-    """Work every event in, one after the other, and an option over the event it answers."""
+def _worked(base: Surface, chain: tuple[Link, ...], title: str, answered: Link | None, *, fully: bool) -> list[Done]:
+    """Work every event in, one after the other; and an option instead of, or over, the event it answers."""
     done: list[Done] = []
     for link in chain:
+        before = done[-1].surface if done else base
         try:
-            before = done[-1].surface if done else base
-            worked = link.kind.work(before, link.spot, link.event, fully=fully)
-            if link is answered:
-                worked = option_at(worked.surface, link.spot, title, fully=fully)
+            done.append(_step(before, link, title if link is answered else "", fully=fully))
         except SurfaceError as err:
             raise link.fault(err) from err
-        done.append(worked)
     return done
 
 
-def _singled_out(columns: Iterable[Column]) -> tuple[Column, ...]:
-    """Let every place that stands apart in one column stand apart in all, as its row says where it is as drawn."""
-    columns = tuple(columns)
-    every = [s for one in columns for s in (one.fully, one.nothing) if s is not None]
-    names = dict.fromkeys(name for surface in every for name in surface.apart)
-
-    def single(surface: Surface) -> Surface:
-        return replace(surface, apart={name: surface.apart.get(name, Apart()) for name in names})
-
-    return tuple(
-        replace(one, fully=single(one.fully), nothing=None if one.nothing is None else single(one.nothing))
-        for one in columns
-    )
+def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
+    worked = link.kind.work(before, link.spot, link.event, fully=fully)
+    check_hole_in_sheet(worked.surface, link.spot)
+    if not option:
+        return worked
+    if is_as_drawn(option):
+        return replace(worked, surface=before, says=(f"{worked.says[0].partition(':')[0]}: as drawn",), left_open=False)
+    tried = option_at(worked.surface, link.spot, option, fully=fully)
+    check_hole_in_sheet(tried.surface, link.spot)
+    return tried

@@ -118,4 +118,4 @@ def wind_took_hold(surface: Surface, spot: Spot, event: Happened, *, fully: bool
             "a bound, all the work of the wind stopped by what gives in a straight line"
         )
     swung = Swung(event.wind, event.swung, event.stop_gives)
-    return Done(replace(surface, swung=swung), ("surface",), tuple(says))
+    return Done(replace(surface, swung=swung), (), tuple(says))

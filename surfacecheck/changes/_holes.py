@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from surfacecheck.changes._asked import edges_said, layers_said, one_of, said
 from surfacecheck.changes._done import Done
 from surfacecheck.errors import SurfaceError
@@ -13,6 +15,8 @@ from surfacecheck.places import drawn_edge, layers_at, rivet_at, with_apart
 from surfacecheck.provenance import UNKNOWN, WORKED_OUT, Basis, Source, Value, numbers
 
 if TYPE_CHECKING:
+    from numpy.typing import ArrayLike, NDArray
+
     from surfacecheck.model import Happened, Rivet, Surface
     from surfacecheck.places import Spot
 
@@ -131,7 +135,7 @@ def stray_hole(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
 
 
 def _beside(surface: Surface, spot: Spot, event: Happened) -> Done:
-    """An open hole beside a rivet: what is left of the sheet between them."""
+    """Put an open hole beside a rivet: its rim counts as an edge."""
     rivet = rivet_at(surface, spot, spot.names[0])
     if rivet is not None and rivet.hole.known:
         reach = 0.5 * (numbers(rivet.hole) + numbers(event.across))
@@ -253,5 +257,6 @@ def _told(words: str, event: Happened, across: Value, along: Value, *, unsure: b
     return told
 
 
-def _plain(value: object) -> object:
-    return float(value) if getattr(value, "ndim", 0) == 0 else value  # type: ignore[arg-type]
+def _plain(value: ArrayLike) -> float | NDArray[np.float64]:
+    array = np.asarray(value, dtype=np.float64)
+    return array if array.ndim else float(array)

@@ -130,16 +130,16 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
         message = f'"{event.what}" is worked in the web of the spar. Write: where = "spar web, at 325 mm"'
         raise SurfaceError(message)
     holes = surface.sheet.spar.holes or ()
-    kept = tuple(hole for hole in holes if not _reaches(hole, spot.station.y))
-    old = next((hole for hole in holes if _reaches(hole, spot.station.y)), None)
+    at = next((i for i, hole in enumerate(holes) if _reaches(hole, spot.station.y)), len(holes))
+    old = holes[at] if at < len(holes) else None
     if old is not None and old.across.known and (numbers(event.across) < numbers(old.across)).any():
         message = f"the hole there is {old.across.said} already, larger than {event.across.said}: holes only grow"
         raise SurfaceError(message)
     new = WebHole(_up(spot) if old is None else old.up, event.across)
-    spar = replace(surface.sheet.spar, holes=(*kept, new))
+    spar = replace(surface.sheet.spar, holes=(*holes[:at], new, *holes[at + 1 :]))
     told = f"hole of {event.across.said}" + ("" if old is None else f", was {old.across.said}")
     done = replace(surface, sheet=replace(surface.sheet, spar=spar))
-    return Done(done, spot.names, (f"{spot.words[0]}: {told}",))
+    return Done(done, (f"spar.hole-{at + 1}",), (f"{spot.words[0]}: {told}",))
 
 
 def _reaches(hole: WebHole, y: float) -> bool:

@@ -45,4 +45,4 @@ def painted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Do
         si = total if total.ndim else float(total)
         paint = replace(event.mass, si=si, said=f"{before.said} + {event.mass.said}", source=WORKED_OUT)
     weighed = replace(surface.weighed, paint=paint)
-    return Done(replace(surface, weighed=weighed), ("surface",), (f"{event.mass.said} of paint over the surface",))
+    return Done(replace(surface, weighed=weighed), (), (f"{event.mass.said} of paint over the surface",))

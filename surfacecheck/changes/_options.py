@@ -3,30 +3,39 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from surfacecheck.changes._done import Done
-from surfacecheck.changes._holes import HOLDS_NOTHING
+from surfacecheck.changes._doubler import doubler_over
+from surfacecheck.changes._next_size import next_size
+from surfacecheck.changes._rivets import without
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Rivet
-from surfacecheck.places import drawn_rivet, layers_at, plain_words, with_apart
-from surfacecheck.provenance import UNKNOWN, Basis, Source, Value, numbers
-from surfacecheck.quantities import parse
+from surfacecheck.places import nearest_of, plain_words, plan_row, with_apart
+from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
 
 if TYPE_CHECKING:
     from surfacecheck.model import Surface
     from surfacecheck.places import Spot
 
-__all__ = ["is_leave_it", "option_at"]
+__all__ = ["is_as_drawn", "is_leave_it", "option_at"]
 
-OPTIONS = "leave it, next size 4.8 mm, rivet not there"
-_OPEN = Value(0.0, "open hole", Source(Basis.ASSUMED))
+HALF = Value(0.5, "holds half", Source(Basis.ASSUMED))
+"""It holds half of what its strength says."""
+_LEAVE = ("leave it", "leave as is", "leave it as it is", "leave")
+_AS_DRAWN = ("part replaced", "as drawn", "rivet put in", "put in line", "shim taken out", "taken off", "new part")
+_OUT = ("rivet not there", "rivet left out", "no rivet")
 
 
 def is_leave_it(text: str) -> bool:
-    """Tell whether an option is to leave it."""
-    return plain_words(text) in {"leave it", "leave as is", "leave it as it is", "leave"}
+    """Tell whether an option is to leave it: the column "as it is now" is that."""
+    return plain_words(text) in _LEAVE
+
+
+def is_as_drawn(text: str) -> bool:
+    """Tell whether an option takes back what happened, so that the drawing holds there again."""
+    return plain_words(text) in _AS_DRAWN
 
 
 def option_at(surface: Surface, spot: Spot, text: str, *, fully: bool) -> Done:
@@ -51,78 +60,61 @@ def option_at(surface: Surface, spot: Spot, text: str, *, fully: bool) -> Done:
     Raises
     ------
     SurfaceError
-        For an option nobody knows.
+        For an option nobody knows, or one that cannot be at that place.
     """
     asked = plain_words(text)
-    if asked in {"rivet not there", "leave it out", "no rivet"}:
-        return _not_there(surface, spot)
-    size = re.fullmatch(r"(?:next size|rivet)(?: (.+))?", asked)
-    if size is not None:
-        return _next_size(surface, spot, size[1], fully=fully)
-    message = f'try = "{text}" is not known. Such as: {OPTIONS}'
-    raise SurfaceError(message)
+    if asked in _OUT and spot.rivets:
+        told = tuple(f"{words}: no rivet in its hole" for words in spot.words)
+        return Done(without(surface, spot), spot.names, told)
+    if size := re.fullmatch(r"(?:next size|rivet)(?: (\d.*))?", asked):
+        return next_size(surface, spot, size[1], fully=fully)
+    if found := re.fullmatch(r"doubler (.+?)[, ]+(.+?) long[, ]+(.+?) wide", asked):
+        return doubler_over(surface, spot, *found.groups())
+    work = _SIMPLE.get(asked)
+    if work is None or (asked not in _ROWS and not spot.rivets):
+        raise _unknown(text)
+    return work(surface, spot)
 
 
-def _not_there(surface: Surface, spot: Spot) -> Done:
+def _unknown(text: str) -> SurfaceError:
+    doubler = "doubler 0.8 mm, 100 mm long, 50 mm wide"
+    such = ("leave it", "next size 4.8 mm", _OUT[0], *_SIMPLE, doubler, _AS_DRAWN[0])
+    message = f'try = "{text}" cannot be there, or nobody knows it{nearest_of(text, such)}. Such as: {", ".join(such)}'
+    return SurfaceError(message)
+
+
+def _half(surface: Surface, spot: Spot) -> Done:
     for name in spot.names:
-        surface = with_apart(surface, name, holds=HOLDS_NOTHING, there=_OPEN)
-    return Done(surface, spot.names, tuple(f"{name}: the rivet is not there" for name in spot.names))
+        surface = with_apart(surface, name, holds=HALF)
+    return Done(surface, spot.names, tuple(f"{words}: taken to hold half" for words in spot.words))
 
 
-def _next_size(surface: Surface, spot: Spot, size: str | None, *, fully: bool) -> Done:
-    before = drawn_rivet(surface, spot)
-    if before is None:
-        message = f"the rivet of {spot.whole} is not described: give it in [rivet]"
+def _either_side(surface: Surface, spot: Spot) -> Done:
+    """Set a rivet half-way to each neighbour; what sits in the old holes stays as it is."""
+    if spot.sort != "row" or spot.rib:
+        message = f"extra rivets either side: of a row along the pins only, not at {spot.words[0]}"
         raise SurfaceError(message)
-    rivet = _of_size(surface, before, size)
-    says, open_ = [], False
     for name in spot.names:
-        apart = surface.apart[name]
-        layers = layers_at(surface, spot)
-        holes = {
-            key: {n: _cleaned(rivet, getattr(apart, key).get(n, UNKNOWN)) for n in layers}
-            for key in ("across", "along")
-        }
-        left = any(_beyond(rivet, one) for sizes in holes.values() for one in sizes.values())
-        holds = HOLDS_NOTHING if left and not fully else type(apart)().holds
-        surface = with_apart(surface, name, rivet=rivet, holds=holds, there=type(apart)().there, **holes)
-        says.append(f"{name}: rivet {rivet.diameter.said}, hole {rivet.hole.said}")
-        if left:
-            says.append(f"{name}: that rivet does not clean the hole up: holds fully and holds nothing are the bounds")
-        open_ = open_ or left
-    return Done(surface, spot.names, tuple(says), open_)
+        surface = with_apart(surface, name, extra=Value(1.0, "one either side", Source(Basis.ASSUMED)))
+    told = tuple(f"{words}: one more rivet half-way to each neighbour" for words in spot.words)
+    return Done(surface, spot.names, told)
 
 
-def _of_size(surface: Surface, before: Rivet, size: str | None) -> Rivet:
-    """Find the next rivet of the same kind in the packets described; one that is not there has no strength yet."""
-    same = [r for r in surface.rivets.values() if r.set == before.set and r.diameter.known]
-    now = numbers(before.diameter)
-    if size is None:
-        larger = sorted((r for r in same if (numbers(r.diameter) > now).all()), key=lambda r: numbers(r.diameter).min())
-        if larger:
-            return larger[0]
-        message = (
-            f'next size: no rivet in [rivet] is larger than {before.diameter.said}. Write its size: "next size 4.8 mm"'
-        )
+def _between(surface: Surface, spot: Spot) -> Done:
+    """Set one more rivet into every space of a row."""
+    row = surface.rows.get(spot.owner)
+    plan = None if row is None or spot.sort != "row" else plan_row(surface, row)
+    if row is None or plan is None or plan.rib_count.size:
+        message = f"rivets between: of a whole row along the pins only, not at {spot.words[0]}"
         raise SurfaceError(message)
-    wanted, _ = parse(size, "length")
-    for rivet in same:
-        if (abs(numbers(rivet.diameter) - wanted) < 0.05e-3).all():
-            return rivet
-    diameter = Value(float(wanted), size, Source(Basis.AS_SAID, "option"))
-    hole = replace(diameter, si=float(wanted) + 0.1e-3, said=f"{size} + 0.1 mm", source=Source(Basis.COMMON_PRACTICE))
-    return Rivet(
-        set=before.set, alloy=before.alloy, head_kind=before.head_kind, diameter=diameter, hole=hole, name=size
-    )
+    closer = replace(row, pitch=UNKNOWN, count=2 * int(plan.count) - 1)
+    told = f"{spot.words[0]}: one more rivet in every space, {closer.count} in a line"
+    return Done(replace(surface, rows={**surface.rows, spot.owner: closer}), spot.names, (told,))
 
 
-def _cleaned(rivet: Rivet, hole: Value) -> Value:
-    """Give the hole after drilling for a rivet: its own hole, or the old one where that is larger."""
-    if not hole.known:
-        return rivet.hole
-    return hole if (numbers(hole) > numbers(rivet.hole) * (1.0 + 1e-9)).any() else rivet.hole
-
-
-def _beyond(rivet: Rivet, hole: Value) -> bool:
-    widest = rivet.hole_range[-1] if rivet.hole_range and rivet.hole_range[-1].known else rivet.hole
-    return bool((numbers(hole) > numbers(widest) * (1.0 + 1e-9)).any())
+_SIMPLE: dict[str, Callable[[Surface, Spot], Done]] = {
+    "holds half": _half,
+    "extra rivets either side": _either_side,
+    "rivets between": _between,
+}
+_ROWS = ("rivets between",)

@@ -54,7 +54,8 @@ def other_sheet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     part = replace(_part(surface, spot.owner), **changed)
     metal_of(surface, part.alloy, part.thickness)  # says what metals there are
     told = " and ".join([one for one in (event.thickness.said if event.thickness.known else "", event.alloy) if one])
-    return Done(_with_part(surface, spot.owner, part), spot.names, (f"{spot.words[0]}: {told}",))
+    touched = (f"panel.{spot.owner}" if spot.owner.endswith("_skin") else spot.owner, *_rows_of(surface, spot.owner))
+    return Done(_with_part(surface, spot.owner, part), touched, (f"{spot.words[0]}: {told}",))
 
 
 def doubler_off(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
@@ -101,7 +102,13 @@ def doubler_off(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
             rows[name] = _cut(surface, replace(row, lines=lines), moved)
             plan = plan_row(surface, rows[name])
             says.append(f"{name.replace('_', ' ')}: {0 if plan is None else plan.total} rivets lie on it")
-    return Done(replace(surface, rows={**surface.rows, **rows}), spot.names, tuple(says))
+    done = replace(surface, rows={**surface.rows, **rows})
+    return Done(done, _rows_of(done, spot.owner) or spot.names, tuple(says))
+
+
+def _rows_of(surface: Surface, part: str) -> tuple[str, ...]:
+    """Names of the rows that join a part."""
+    return tuple(f"row.{name}" for name, row in surface.rows.items() if part in row.joins)
 
 
 def _cut(surface: Surface, row: Row, doubler: Doubler) -> Row:

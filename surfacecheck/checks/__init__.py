@@ -9,6 +9,7 @@ from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
+from surfacecheck.checks._marks import mark_checks
 from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
 from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._reduce import front
@@ -46,6 +47,7 @@ __all__ = [
     "horn_load",
     "horn_needs",
     "joint_checks",
+    "mark_checks",
     "names_in",
     "node_stress",
     "panel_checks",

@@ -11,18 +11,21 @@ from surfacecheck.checks._check import Term
 from surfacecheck.checks._layers import Hole, Joint
 from surfacecheck.library import rivet_strength
 from surfacecheck.model import RivetSet
-from surfacecheck.provenance import UNKNOWN, Value, in_a_row, numbers, over_spots
+from surfacecheck.provenance import UNKNOWN, Value, numbers, over_spots
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from numpy.typing import NDArray
 
+    from surfacecheck.checks._apart_rows import RowLine
+    from surfacecheck.checks._layers import Layer
+    from surfacecheck.checks._row_load import RowLoad
     from surfacecheck.model import Apart, Rivet, Surface
 
     Array = NDArray[np.float64]
 
-__all__ = ["apart_in", "differing", "hole_in", "joints_of", "some", "weights"]
+__all__ = ["apart_in", "differing", "drifts", "edges_along", "hole_in", "joints_of", "some"]
 
 
 def apart_in(surface: Surface, whole: str, count: int) -> dict[int, Apart]:
@@ -46,29 +49,6 @@ def apart_in(surface: Surface, whole: str, count: int) -> dict[int, Apart]:
         return {}
     found = ((i, surface.apart.get(f"{whole}.rivet-{i + 1}")) for i in range(count))
     return {i: one for i, one in found if one is not None}
-
-
-def weights(surface: Surface, whole: str, count: int) -> Array | None:
-    """Give the share of its stiffness that each rivet of a group has left.
-
-    Parameters
-    ----------
-    surface : Surface
-        As it is.
-    whole : str
-        Name of the group.
-    count : int
-        Its rivets, R [-].
-
-    Returns
-    -------
-    ndarray, shape (..., R), or None
-        1 for a rivet as drawn, 0 for one that holds nothing [-]; None where none stands apart.
-    """
-    apart = apart_in(surface, whole, count)
-    if not apart:
-        return None
-    return in_a_row([numbers(apart[i].holds) if i in apart else 1.0 for i in range(count)])
 
 
 def hole_in(layer: str, apart: Apart, rivet: Rivet, along: Array | None) -> Hole | None:
@@ -174,7 +154,14 @@ def some(joint: Joint, kept: list[int]) -> Joint:
     """
     return replace(
         joint,
-        layers=tuple(replace(layer, load=layer.load[..., kept]) for layer in joint.layers),
+        layers=tuple(
+            replace(
+                layer,
+                load=layer.load[..., kept],
+                edges=None if layer.edges is None else layer.edges[..., kept],
+            )
+            for layer in joint.layers
+        ),
         shear=joint.shear[..., kept],
         tension=joint.tension[..., kept],
         spots=tuple(joint.spots[i] for i in kept),
@@ -203,10 +190,46 @@ def differing(surface: Surface, joint: Joint, one: Apart, along: Array | None) -
     """
     rivet = one.rivet or joint.rivet
     layers = tuple(
-        replace(layer, edge=one.edge.get(layer.name, layer.edge), hole=hole_in(layer.name, one, rivet, along))
+        replace(
+            layer,
+            edge=one.edge.get(layer.name, layer.edge),
+            edges=None if layer.name in one.edge else layer.edges,
+            hole=hole_in(layer.name, one, rivet, along),
+        )
         for layer in joint.layers
     )
     return replace(joint, rivet=_left(surface, rivet, one.holds), layers=layers)
+
+
+def drifts(surface: Surface, load: RowLoad) -> bool:
+    """Tell whether the edge of a row is not the same all along."""
+    row = surface.apart.get(f"row.{load.row.name}")
+    return row is not None and bool(row.edge_last)
+
+
+def edges_along(surface: Surface, line: RowLine, layer: Layer) -> Array | None:
+    """Give the edge of a layer at every rivet of a row that runs off.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    line : RowLine
+        The row.
+    layer : Layer
+        One of its sheets.
+
+    Returns
+    -------
+    ndarray, shape (..., 1, lines * R), or None
+        Straight from the first rivet to the last [m]; None where the edge is the same all along.
+    """
+    row = surface.apart.get(line.place)
+    if row is None or layer.name not in row.edge_last:
+        return None
+    first, last = (over_spots(edges[layer.name]) for edges in (row.edge, row.edge_last))
+    share = np.tile(np.array(line.slots) / max(line.count - 1, 1), line.lines)
+    return np.asarray(first + (last - first) * share[None, :])
 
 
 def _left(surface: Surface, rivet: Rivet, holds: Value) -> Rivet:

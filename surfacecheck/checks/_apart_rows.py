@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -22,26 +23,26 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["RowGap", "RowLine", "lines_apart"]
+__all__ = ["RowGap", "RowLine", "lines_apart", "whole_line"]
 
 
 @dataclass(frozen=True)
 class RowGap:
-    """A stretch of a row without a rivet that holds.
+    """A stretch of a row beside a rivet that stands apart.
 
     Attributes
     ----------
     number : int
-        Of the first rivet that is missing, from 1.
+        Of the first rivet of the stretch that stands apart, from 1.
     length : ndarray, shape (...)
-        From rivet to rivet [m]; the pitch where the rivet holds.
-    places : tuple of int
-        Places in the line from the rivet before to the one after, from 0.
+        Longest way from rivet to rivet in it [m].
+    slots : tuple of int
+        From the rivet before it to the one after.
     """
 
     number: int
     length: Array
-    places: tuple[int, ...]
+    slots: tuple[int, ...]
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,11 +56,12 @@ class RowLine:
     apart : dict of int to Apart
         What differs, by the number of the rivet from 0; one line after the other.
     count, lines : int
-        Places, and rivets side by side at each.
+        Places as drawn, and rivets side by side at each.
     pitch : ndarray, shape (...)
         As drawn [m].
-    read : callable
-        Turns something of shape (..., cases, stations) into its value at each place, (..., cases, R).
+    reader : callable
+        Turns something of shape (..., cases, stations), and places in pitches from the first, (N,), into values at
+        these places, (..., cases, N).
     evenly : bool
         Whether the rivets share one force evenly, and not a flow by their places.
     """
@@ -70,13 +72,36 @@ class RowLine:
     count: int
     lines: int
     pitch: Array
-    read: Callable[[Array], Array]
+    reader: Callable[[Array, Array], Array]
     evenly: bool = False
 
+    @cached_property
+    def slots(self) -> tuple[float, ...]:
+        """Places in pitches from the first: those drawn, and half-way ones where a rivet was put in."""
+        more = {i + half for i in self._extra for half in (-0.5, 0.5) if 0.0 < i + half < self.count - 1}
+        return tuple(sorted({*map(float, range(self.count)), *more}))
+
     @property
-    def growth(self) -> Array:
-        """Times its load as drawn that each rivet has, shape (..., lines * R) [-]."""
-        return growth(self._holds, self._bays, self.evenly)
+    def names(self) -> tuple[str, ...]:
+        """Name of every rivet, line after line."""
+        every = ((self.number_of(slot), slot % len(self.slots)) for slot in range(self.lines * len(self.slots)))
+        return tuple(
+            f"rivet {int(self.slots[at]) + 1} extra" if number is None else f"rivet {number + 1}"
+            for number, at in every
+        )
+
+    @property
+    def _extra(self) -> list[int]:
+        return [i for i, one in self.apart.items() if one.extra.known and i < self.count]
+
+    def number_of(self, slot: int) -> int | None:
+        """Give the number, from 0, of the rivet at a slot of all lines; None for one that the drawing does not have."""
+        line, at = divmod(slot, len(self.slots))
+        return None if self.slots[at] % 1.0 else line * self.count + int(self.slots[at])
+
+    def read(self, values: Array) -> Array:
+        """Read something of the row at each slot of a line, (..., cases, N)."""
+        return self.reader(values, np.array(self.slots))
 
     def of_each(self, values: Array, *, grown: bool = True) -> Array:
         """Give something of the row for every rivet.
@@ -90,65 +115,66 @@ class RowLine:
 
         Returns
         -------
-        ndarray, shape (..., cases, lines * R)
+        ndarray, shape (..., cases, lines * N)
             Line after line.
         """
         each = self.read(values)
         if not grown:
             return np.tile(each, self.lines)
-        own = each.copy()
+        widest = each.copy()
         for gap in () if self.evenly else self.gaps:
-            worst = each[..., gap.places].max(axis=-1)
-            for at in gap.places:
-                own[..., at] = np.maximum(own[..., at], worst)
+            worst = each[..., gap.slots].max(axis=-1, keepdims=True)
+            widest[..., gap.slots] = np.maximum(widest[..., gap.slots], worst)
         more = self.growth[..., None, :]
-        return np.where(more == 1.0, np.tile(each, self.lines), np.tile(own, self.lines) * more)
+        return np.where(more == 1.0, np.tile(each, self.lines), np.tile(widest, self.lines) * more)
 
-    @property
+    @cached_property
+    def growth(self) -> Array:
+        """Times its load as drawn that each rivet has, shape (..., lines * N) [-]."""
+        return growth(self._holds, self._bays, self.evenly)
+
+    @cached_property
     def _holds(self) -> Array:
-        """Share that each rivet holds, (..., lines, R)."""
-        one = [numbers(self.apart[i].holds) if i in self.apart else 1.0 for i in range(self.count * self.lines)]
-        flat = in_a_row(one)
-        return flat.reshape(*flat.shape[:-1], self.lines, self.count)
+        """Share that each rivet holds, (..., lines, N)."""
+        flat = in_a_row([self._hold(slot) for slot in range(self.lines * len(self.slots))])
+        return flat.reshape(*flat.shape[:-1], self.lines, len(self.slots))
 
-    @property
+    def _hold(self, slot: int) -> ArrayLike:
+        number = self.number_of(slot)
+        if number is not None:
+            return numbers(self.apart[number].holds) if number in self.apart else 1.0
+        at = self.slots[slot % len(self.slots)]
+        return max((numbers(self.apart[i].extra) for i in self._extra if abs(i - at) < 1.0), key=np.max)
+
+    @cached_property
     def _bays(self) -> Array | None:
-        """Distance between the places over the pitch, (..., R - 1); None where none of them moved."""
-        moved = [self.apart[i].moved_along if i in self.apart else None for i in range(self.count)]
-        if not any(one is not None and one.known for one in moved):
+        """Distance from slot to slot over the pitch, (..., N - 1); None where all stand as drawn."""
+        moved = {i: one.moved_along for i, one in self.apart.items() if one.moved_along.known and i < self.count}
+        if not moved and len(self.slots) == self.count:
             return None
-        by = in_a_row([0.0 if one is None or not one.known else numbers(one) for one in moved])
-        return 1.0 + np.diff(by, axis=-1) / (self.pitch[..., None] if self.pitch.ndim else self.pitch)
+        by = in_a_row([numbers(moved[int(at)]) if at in moved else 0.0 for at in self.slots])
+        return np.diff(np.array(self.slots) + by / (self.pitch[..., None] if self.pitch.ndim else self.pitch), axis=-1)
 
     @property
     def touched(self) -> tuple[int, ...]:
-        """Numbers of the rivets that stand apart and of those beside them, from 0."""
+        """Slots of the rivets that stand apart and of those beside them, of all lines."""
         if self.evenly:
-            return tuple(range(self.count * self.lines))
-        runs = list(self._runs())
-        places = {at for low, high in runs for at in range(max(low - 1, 0), min(high + 2, self.count))}
-        return tuple(line * self.count + at for line in range(self.lines) for at in sorted(places))
+            return tuple(range(len(self.slots) * self.lines))
+        at = sorted({slot for gap in self.gaps for slot in gap.slots})
+        return tuple(line * len(self.slots) + slot for line in range(self.lines) for slot in at)
 
-    @property
+    @cached_property
     def gaps(self) -> tuple[RowGap, ...]:
-        """Free length at every rivet that stands apart; over several that are beside each other and hold nothing."""
+        """Stretches beside everything that stands apart; one for several side by side."""
         bays, holds = self._bays, self._holds.max(axis=-2)
-        at = np.concatenate([[0.0], np.cumsum(np.ones(self.count - 1))]) if bays is None else _from_first(bays)
+        bays = np.ones(len(self.slots) - 1) if bays is None else bays
+        at = np.concatenate([np.zeros((*bays.shape[:-1], 1)), np.cumsum(bays, axis=-1)], axis=-1)
         found = []
         for low, high in self._runs():
-            before, after = max(low - 1, 0), min(high + 1, self.count - 1)
-            length = self._longest(at, holds, before, after)
+            before, after = (self.slots.index(float(i)) for i in (max(low - 1, 0), min(high + 1, self.count - 1)))
+            length = _longest(at[..., before : after + 1], holds[..., before : after + 1])
             found.append(RowGap(low + 1, length * self.pitch, tuple(range(before, after + 1))))
         return tuple(found)
-
-    def _longest(self, at: Array, holds: Array, before: int, after: int) -> Array:
-        """Longest stretch between rivets that hold something, in pitches; between two places of the line."""
-        last, longest = at[..., before], np.zeros(np.broadcast_shapes(at.shape[:-1], holds.shape[:-1]))
-        for i in range(before + 1, after + 1):
-            there = (holds[..., i] > 0.0) | (i == after)
-            longest = np.where(there, np.maximum(longest, at[..., i] - last), longest)
-            last = np.where(there, at[..., i], last)
-        return longest
 
     def _runs(self) -> Iterator[tuple[int, int]]:
         """First and last place of everything apart that stands side by side."""
@@ -160,8 +186,14 @@ class RowLine:
                 start = k
 
 
-def _from_first(bays: Array) -> Array:
-    return np.concatenate([np.zeros((*bays.shape[:-1], 1)), np.cumsum(bays, axis=-1)], axis=-1)
+def _longest(at: Array, holds: Array) -> Array:
+    """Longest way between places that hold something, the ends of the stretch among them."""
+    last, longest = at[..., 0], np.zeros(np.broadcast_shapes(at.shape[:-1], holds.shape[:-1]))
+    for i in range(1, at.shape[-1]):
+        there = (holds[..., i] > 0.0) | (i == at.shape[-1] - 1)
+        longest = np.where(there, np.maximum(longest, at[..., i] - last), longest)
+        last = np.where(there, at[..., i], last)
+    return longest
 
 
 def lines_apart(load: RowLoad) -> Iterator[RowLine]:
@@ -178,53 +210,59 @@ def lines_apart(load: RowLoad) -> Iterator[RowLine]:
         One for a row along the pins, one for each rib that has such a rivet.
     """
     surface, plan, name = load.effects.surface, load.plan, load.row.name
-    words = name.replace("_", " ")
     if not any(key.startswith(f"row.{name}.") for key in surface.apart):
         return
-    if load.kind in {"rib", "rib-spar"}:
-        for r, spot in enumerate(load.spots):
-            place, count = f"row.{name}.rib-{r + 1}", _one_count(plan.rib_count[..., r], name)
-            apart = apart_in(surface, place, count * plan.lines)
-            if apart:
-                yield RowLine(
-                    place,
-                    f"{words}, {spot}",
-                    apart,
-                    count,
-                    plan.lines,
-                    np.asarray(plan.rib_pitch[..., r]),
-                    _on_rib(r, count),
-                    load.kind == "rib-spar",
-                )
+    if load.kind not in {"rib", "rib-spar"}:
+        line = whole_line(load)
+        if line.apart:
+            yield line
         return
+    for r, spot in enumerate(load.spots):
+        place, count = f"row.{name}.rib-{r + 1}", _one_count(plan.rib_count[..., r], name)
+        apart = apart_in(surface, place, count * plan.lines)
+        if apart:
+            part, pitch = f"{name.replace('_', ' ')}, {spot}", np.asarray(plan.rib_pitch[..., r])
+            yield RowLine(place, part, apart, count, plan.lines, pitch, _on_rib(r), load.kind == "rib-spar")
+
+
+def whole_line(load: RowLoad) -> RowLine:
+    """Lay out a row along the pins, rivet by rivet.
+
+    Parameters
+    ----------
+    load : RowLoad
+        The row, worked.
+
+    Returns
+    -------
+    RowLine
+        All of it.
+    """
+    plan, name = load.plan, load.row.name
     count = _one_count(plan.count, name)
-    apart = apart_in(surface, f"row.{name}", count * plan.lines)
-    if apart:
-        read = _along_the_pins(load, count)
-        yield RowLine(f"row.{name}", words, apart, count, plan.lines, np.asarray(plan.pitch), read)
+    apart = apart_in(load.effects.surface, f"row.{name}", count * plan.lines)
+    words, pitch = name.replace("_", " "), np.asarray(plan.pitch)
+    return RowLine(f"row.{name}", words, apart, count, plan.lines, pitch, _along_the_pins(load, pitch))
 
 
 def _one_count(count: ArrayLike, name: str) -> int:
     """Rivets of a line; rivets by number make no sense in a stack whose variants have not the same."""
     counts = np.unique(count)
     if counts.size > 1:
-        message = (
-            f"row.{name}: variants with {counts.min():.0f} and {counts.max():.0f} rivets: name rivets of one alone"
-        )
+        message = f"row.{name}: variants with {counts.min():.0f} and {counts.max():.0f} rivets: work them one by one"
         raise SurfaceError(message)
     return int(counts[0])
 
 
-def _on_rib(rib: int, count: int) -> Callable[[Array], Array]:
-    return lambda values: np.repeat(values[..., [rib]], count, axis=-1)
+def _on_rib(rib: int) -> Callable[[Array, Array], Array]:
+    return lambda values, at: np.repeat(values[..., [rib]], at.size, axis=-1)
 
 
-def _along_the_pins(load: RowLoad, count: int) -> Callable[[Array], Array]:
+def _along_the_pins(load: RowLoad, pitch: Array) -> Callable[[Array, Array], Array]:
     plan, y = load.plan, load.effects.span.y
     assert plan.start is not None and plan.end is not None  # noqa: S101, PT018 - rows along the pins have both
     start, end = np.asarray(plan.start), np.asarray(plan.end)
     if load.kind == "doubler":
         inside = load.effects.span.between(start - 1e-3, end + 1e-3)
         y = y[..., np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))]
-    at = start[..., None] + (end - start)[..., None] * np.linspace(0.0, 1.0, count)
-    return lambda values: read_at(y, values, at)
+    return lambda values, at: read_at(y, values, np.minimum(start[..., None] + pitch[..., None] * at, end[..., None]))

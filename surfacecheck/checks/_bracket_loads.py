@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._apart import weights
+from surfacecheck.checks._apart_group import moved_group, weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
 from surfacecheck.provenance import UNKNOWN, in_a_row, numbers, over_stations
@@ -147,7 +147,10 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[..., index, :]
         side = 1 if bracket.on_face is Face.BEHIND else -1
-        weight = weights(surface, f"hinge.{name}.bracket", y.shape[-1])
+        y, z = moved_group(surface, f"hinge.{name}.bracket", y, z, surface.left_is)
+        weight = weights(surface, f"hinge.{name}.bracket", surface.rivets[bracket.rivet], y.shape[-1])
+        if weight is not None:
+            y, z, weight = np.broadcast_arrays(y, z, weight)
         try:
             share = share_group(y, z, force, offset, weight=weight)
         except SurfaceError:  # one rivet, or one line of them, holds no couple: bracket_checks says so
@@ -197,7 +200,8 @@ def _bound(
     low, high, left, right = np.broadcast_arrays(
         y.min(axis=-1) - e, y.max(axis=-1) + e, z.min(axis=-1) - e, z.max(axis=-1) + e
     )
-    nought = np.zeros_like(low)
+    nought = np.zeros(np.broadcast_shapes(low.shape, force.shape[:-2]))
+    low, high, left, right = (nought + end for end in (low, high, left, right))
     heel = np.stack([low, high, nought, nought]), np.stack([nought, nought, left, right])
     edges = (4, *(1,) * nought.ndim)
     inward = np.reshape([1.0, -1.0, 0.0, 0.0], edges), np.reshape([0.0, 0.0, 1.0, -1.0], edges)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._apart import weights
+from surfacecheck.checks._apart_group import weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import over_stations
@@ -96,7 +96,9 @@ def horn_load(effects: Effects) -> HornLoad | None:
     gap_x, gap_z = (over_stations(gap) if gap.known else 0.0 for gap in (fixing.gap_fore_aft, fixing.gap_sideways))
     x = over_stations(fixing.first_behind) + gap_x * np.repeat(np.arange(n_x), n_z)
     z = np.tile(np.arange(n_z) - 0.5 * (n_z - 1), n_x) * gap_z
-    weight = weights(surface, "horn.rivets", n_x * n_z)
+    weight = weights(surface, "horn.rivets", surface.rivets[fixing.rivet], n_x * n_z)
+    if weight is not None:
+        x, z, weight = np.broadcast_arrays(x, z, weight)
     share = np.zeros((len(effects.cases), n_x * n_z, 3))
     for p in range(effects.horn_points.shape[-2]):
         F, at = effects.horn_force[..., p, :], effects.horn_points[..., p, :]

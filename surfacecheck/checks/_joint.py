@@ -146,7 +146,8 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
     notes: tuple[str, ...] = ()
     known_edge = layer.edge.known and rivet.diameter.known
     if known_edge:
-        e_over_D = over_spots(layer.edge) / over_spots(rivet.diameter)
+        edge = over_spots(layer.edge) if layer.edges is None else layer.edges
+        e_over_D = edge / over_spots(rivet.diameter)
         outside = ~bearing_covered(e_over_D)
     else:
         notes = (f"edge of {layer.words} not given: taken as two diameters or more",)
@@ -183,7 +184,7 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
             "2 * F_su * t * (e - 0.383 * D)",
             terms
             | {
-                "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}"),
+                "e": Term.of(layer.edge, "length", f"hole centre to the edge of {layer.words}")._replace(values=edge),
                 "D": holes.get("tears", terms["D"]),
             },
             SHEAR_OUT_SOURCE,

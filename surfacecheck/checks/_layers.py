@@ -64,6 +64,8 @@ class Layer:
         What this sheet hands to one rivet at limit [N].
     hole : Hole or None
         Its own hole, where that differs from the rivet's.
+    edges : ndarray, shape (..., 1, spots), or None
+        The edge at each spot, where it is not the same at all [m].
     """
 
     name: str
@@ -73,6 +75,7 @@ class Layer:
     edge: Value
     load: Array
     hole: Hole | None = None
+    edges: Array | None = None
 
 
 @dataclass(frozen=True, eq=False)

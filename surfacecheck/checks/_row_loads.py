@@ -14,7 +14,8 @@ from surfacecheck.checks._names import picked
 from surfacecheck.checks._panels import skin_wrinkle
 from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
 from surfacecheck.checks._row_load import RowLoad, sides_on
-from surfacecheck.checks._spar import node_stress
+from surfacecheck.checks._shim import shimmed
+from surfacecheck.checks._spar import web_stress
 from surfacecheck.places import RowPlan, plan_row, reach
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
@@ -78,7 +79,7 @@ def row_loads(effects: Effects) -> Iterator[RowLoad]:
             continue
         found = _WORK[kind](effects.handed_over if kind in {"rib", "rib-spar"} else effects.whole, row, plan)
         if found is not None:
-            yield _within(found) if kind in {"spar", "edge"} else found
+            yield shimmed(_within(found) if kind in {"spar", "edge"} else found)
 
 
 def _within(load: RowLoad) -> RowLoad:
@@ -169,7 +170,7 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     there = np.flatnonzero(inside.reshape(-1, inside.shape[-1]).any(axis=0))
     within, share = by_case(inside[..., there]), t_d / (t_d + t_w)
     flow = effects.size_at("web", there) * share * within
-    stress = effects.twice(_web_stress(effects, there) * within)
+    stress = effects.twice(web_stress(effects)[..., there] * within)
     wide = over_spots(doubler.wide) if doubler.wide.known else by_case(box.height.max(axis=-1, keepdims=True))
     axial = stress.max(axis=-1, keepdims=True) * t_d * wide
     halves = over_both(np.maximum(np.asarray(plan.count) / 2.0, 1.0) * plan.lines)
@@ -181,12 +182,6 @@ def _doubler_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     )
     layers = {n: shear for n in row.joins}
     return RowLoad(row, "doubler", plan, layers, shear, np.zeros_like(shear), None, effects, places, flow, notes)
-
-
-def _web_stress(effects: Effects, there: NDArray[np.intp]) -> Array:
-    """Mean direct stress of the web at some stations, at mid-depth, and a third of the bending over it [Pa]."""
-    corners = [node_stress(effects, node)[..., there] for node in ("corner_plus", "corner_minus")]
-    return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
 
 
 _WORK = {

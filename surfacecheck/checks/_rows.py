@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks._apart import differing, some
-from surfacecheck.checks._apart_rows import lines_apart
+from surfacecheck.checks._apart import differing, drifts, edges_along, some
+from surfacecheck.checks._apart_rows import lines_apart, whole_line
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import Effects
+from surfacecheck.checks._flange_net import flange_at_holes
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
@@ -66,13 +68,15 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
             continue
-        joint = _joint(surface, load, rivet)
+        joint = _drifted(surface, load, rivet) if drifts(surface, load) else _joint(surface, load, rivet)
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
         if load.kind == "spar":
             yield from _between_rivets(load, rivet)
         for line in lines_apart(load):
             for kind, single in _single(surface, load, line, rivet):
                 yield from joint_checks(surface, single, factors_of(surface, kind))
+            if load.kind == "spar":
+                yield from flange_at_holes(load, line)
             for gap in line.gaps if load.kind == "spar" else ():
                 yield from _between_rivets(load, rivet, line, gap)
 
@@ -105,27 +109,41 @@ def _spaced(pitch: float | Array) -> float | Array:
     return over_both(pitch) if np.ndim(pitch) else pitch
 
 
-def _single(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Iterator[tuple[Rivet, Joint]]:
-    """Give the rivets of a line that stand apart, each alone, and those beside them."""
-    numbered = range(line.count * line.lines)
-    joint = Joint(
+def _each(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Joint:
+    """Give every rivet of a line at its own place."""
+    layers = (_layer(surface, load.row, name, line.of_each(force)) for name, force in load.layers.items())
+    return Joint(
         place=line.place,
         part=line.part,
         rivet=rivet,
-        layers=tuple(_layer(surface, load.row, name, line.of_each(force)) for name, force in load.layers.items()),
+        layers=tuple(replace(one, edges=edges_along(surface, line, one)) for one in layers),
         shear=line.of_each(load.shear),
         tension=line.of_each(load.tension),
         cases=load.effects.cases,
-        spots=tuple(f"rivet {i + 1}" for i in numbered),
-        pitch=load.plan.pitch if load.kind in {"spar", "edge"} else None,
+        spots=line.names,
+        pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if load.wrinkle is None else line.of_each(load.wrinkle, grown=False),
         notes=(*load.notes, SINGLE),
     )
-    beside = [i for i in line.touched if i not in line.apart]
+
+
+def _drifted(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
+    """Give a row whose edge is not the same all along: rivet by rivet, without those that stand apart."""
+    line = whole_line(load)
+    joint = _each(surface, load, line, rivet)
+    return some(joint, [i for i in range(len(joint.spots)) if line.number_of(i) not in line.apart])
+
+
+def _single(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Iterator[tuple[Rivet, Joint]]:
+    """Give the rivets of a line that stand apart, each alone, and those beside them."""
+    joint = _each(surface, load, line, rivet)
+    beside = [slot for slot in line.touched if line.number_of(slot) not in line.apart]
     if beside:
         yield rivet, some(joint, beside)
-    for i, one in line.apart.items():
-        yield one.rivet or rivet, differing(surface, some(joint, [i]), one, None)
+    for slot in line.touched:
+        one = line.apart.get(-1 if (number := line.number_of(slot)) is None else number)
+        if one is not None:
+            yield one.rivet or rivet, differing(surface, some(joint, [slot]), one, None)
 
 
 def _between_rivets(
@@ -147,7 +165,7 @@ def _between_rivets(
     stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * here
     pitch = _spaced(load.plan.pitch)
     if line is not None and gap is not None:
-        stress = line.read(stress)[..., gap.places].max(axis=-1, keepdims=True)
+        stress = line.read(stress)[..., gap.slots].max(axis=-1, keepdims=True)
         pitch = over_both(gap.length)
     kept = worst_case(stress)
     terms = {

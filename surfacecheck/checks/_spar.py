@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["node_stress", "spar_checks"]
+__all__ = ["node_stress", "spar_checks", "web_stress"]
 
 BENDING = Source(Basis.PUBLISHED, "engineering theory of bending with product of inertia; Megson, chapter 16")
 SUPPORTED = 4.0
@@ -65,6 +65,23 @@ def _node_stress(effects: Effects, node: str) -> Array:
     by_z = beta * M_z - gamma * M_x
     x, z = by_case(one.x[..., at] - one.x_c), by_case(one.z[..., at] - one.z_c)
     return np.asarray(by_x * x + by_z * z + N / by_case(one.area))
+
+
+def web_stress(effects: Effects) -> Array:
+    """Give the mean direct stress of the web, at mid-depth, and a third of the bending over it.
+
+    Parameters
+    ----------
+    effects : Effects
+        With sections.
+
+    Returns
+    -------
+    ndarray, shape (..., C, S)
+        Not negative [Pa].
+    """
+    corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
+    return np.abs(corners[0] + corners[1]) / 2.0 + np.abs(corners[0] - corners[1]) / 4.0
 
 
 def spar_checks(effects: Effects) -> Iterator[Check]:

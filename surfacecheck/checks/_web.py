@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks._apart_group import holes_across
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._names import picked
@@ -81,7 +82,7 @@ def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], fact
             "f_s": Term(there, "stress", "greatest shear stress of the whole web there at limit"),
             "h": Term(by_case(box.height[..., at[:1]]), "length", "depth of the web"),
             "n": Term(float(bracket.sideways), "", "holes across the web"),
-            "D": Term.of(rivet.hole, "length", "hole of the bracket's rivets"),
+            "D": holes_across(surface, name, bracket, rivet),
         }
         place, part = f"hinge.{name}.bracket.web", f"{name} hinge, web at the bracket"
         yield Item(place, part, effects.flow_cases, ("",), factors=factors, subject="the web").check(

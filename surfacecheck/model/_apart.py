@@ -35,6 +35,8 @@ class Apart:
         Hole centre to the edge of each layer that has another one [m].
     beside : dict of str to Value
         Diameter of an open hole between this rivet and the next, in each layer that has one [m].
+    extra : Value
+        1 where one more rivet of the row's kind was put in half-way to either neighbour [-].
     moved_along, moved_across : Value
         How far it stands from its place: up the line of the pins (behind, in a rib row and at the horn), and to the
         left of it (top, where the surface lies flat) [m].
@@ -53,6 +55,7 @@ class Apart:
     along: dict[str, Value] = field(default_factory=dict)
     edge: dict[str, Value] = field(default_factory=dict)
     beside: dict[str, Value] = field(default_factory=dict)
+    extra: Value = UNKNOWN
     moved_along: Value = UNKNOWN
     moved_across: Value = UNKNOWN
     turned: Value = UNKNOWN

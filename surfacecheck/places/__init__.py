@@ -7,6 +7,7 @@ from surfacecheck.places._at import (
     edge_of,
     layer_thickness,
     layers_at,
+    least_edge,
     rivet_at,
     with_apart,
 )
@@ -27,6 +28,7 @@ __all__ = [
     "hinge_called",
     "layer_thickness",
     "layers_at",
+    "least_edge",
     "nearest_of",
     "numbered",
     "plain_words",

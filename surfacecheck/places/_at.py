@@ -12,7 +12,17 @@ if TYPE_CHECKING:
     from surfacecheck.model import Rivet, Row, Surface
     from surfacecheck.places._spots import Spot
 
-__all__ = ["apart_at", "drawn_edge", "drawn_rivet", "edge_of", "layer_thickness", "layers_at", "rivet_at", "with_apart"]
+__all__ = [
+    "apart_at",
+    "drawn_edge",
+    "drawn_rivet",
+    "edge_of",
+    "layer_thickness",
+    "layers_at",
+    "least_edge",
+    "rivet_at",
+    "with_apart",
+]
 
 
 def drawn_rivet(surface: Surface, spot: Spot) -> Rivet | None:
@@ -157,6 +167,30 @@ def edge_of(surface: Surface, row: Row, name: str) -> Value:
         return edge
     centre = numbers(rim) + 0.5 * numbers(rivet.hole)
     return replace(rim, si=centre if centre.ndim else float(centre))
+
+
+def least_edge(surface: Surface, row: Row, name: str) -> Value:
+    """Give the least edge distance of a sheet along a row, one that runs off included.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    row : Row
+        One of its rows.
+    name : str
+        Name of the sheet.
+
+    Returns
+    -------
+    Value
+        Unknown where it is not given [m].
+    """
+    whole = surface.apart.get(f"row.{row.name}")
+    if whole is None or name not in whole.edge_last:
+        return edge_of(surface, row, name)
+    ends = (whole.edge[name], whole.edge_last[name])
+    return min(ends, key=lambda edge: float(numbers(edge).min()))
 
 
 def apart_at(surface: Surface, name: str) -> Apart:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places._layout import plan_row
 
@@ -62,11 +64,11 @@ def rivets_of_row(surface: Surface, name: str, rib: int, text: str = "", listed:
                 f'"{text}": this row is on every rib. Write which: {name.replace("_", " ")}, rib 3, rivet {listed}'
             )
             raise SurfaceError(message)
-        return int(plan.rib_count[..., rib - 1].max()) * plan.lines if rib else plan.total
+        return int(plan.rib_count[..., rib - 1].max()) * plan.lines if rib else int(np.max(plan.total))
     if rib:
         message = f'"{text}": this row runs along the pins, not on ribs. Write: {name.replace("_", " ")}, rivet 12'
         raise SurfaceError(message)
-    return plan.total
+    return int(np.max(plan.total))
 
 
 def numbered(listed: str | None, count: int, text: str) -> tuple[int, ...]:
