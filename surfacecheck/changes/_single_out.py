@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from surfacecheck.model import Apart
 from surfacecheck.places import drawn_edge, drawn_rivet, spot_of
+from surfacecheck.provenance import Basis, Source, Value
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from surfacecheck.changes._columns import Column
     from surfacecheck.model import Surface
-    from surfacecheck.provenance import Value
 
 __all__ = ["same_bounds", "singled_out"]
 
 _MAPS = ("across", "along", "edge")
+_MOVES = ("moved_along", "moved_across", "turned", "shim")
+_NOT = Value(0.0, "as drawn", Source(Basis.DRAWING))
 
 
 def singled_out(columns: Sequence[Column]) -> tuple[Column, ...]:
@@ -73,6 +75,7 @@ def _layers(found: Iterable[Apart]) -> dict[str, list[str]]:
     """List the layers that stand apart in any of the columns, and whether another rivet does."""
     found = list(found)
     layers = {key: sorted({layer for one in found for layer in getattr(one, key)}) for key in _MAPS}
+    layers["moves"] = [key for key in _MOVES if any(getattr(one, key).known for one in found)]
     layers["rivet"] = ["rivet"] if any(one.rivet is not None for one in found) else []
     return layers
 
@@ -80,6 +83,8 @@ def _layers(found: Iterable[Apart]) -> dict[str, list[str]]:
 def _filled(surface: Surface, name: str, layers: dict[str, list[str]]) -> Apart:
     """Give what the drawing has where a column says nothing."""
     one = surface.apart.get(name, Apart())
+    moves: dict[str, Any] = {key: _NOT for key in layers["moves"] if not getattr(one, key).known}
+    one = replace(one, **moves)
     spot = spot_of(surface, name)
     drawn = drawn_rivet(surface, spot) if spot.rivets else None
     if drawn is None:

@@ -233,11 +233,16 @@ def edges_along(surface: Surface, line: RowLine, layer: Layer) -> Array | None:
 
 
 def _left(surface: Surface, rivet: Rivet, holds: Value) -> Rivet:
-    """Give a rivet the part of its strength that it has left."""
+    """Give a rivet the part of its strength that it has left; one that holds nothing has no load to hold either."""
     if np.all(numbers(holds) == 1.0):
         return rivet
+    part = np.where(numbers(holds) > 0.0, numbers(holds), 1.0)
     shear, pull = (
-        replace(value, si=numbers(value) * numbers(holds)) if value.known else value
+        replace(value, si=_one(numbers(value) * part)) if value.known else value
         for value in rivet_strength(surface, rivet)
     )
     return replace(rivet, shear=shear, pull=pull)
+
+
+def _one(array: Array) -> float | Array:
+    return array if array.ndim else float(array)
