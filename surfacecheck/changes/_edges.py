@@ -86,7 +86,10 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
             message = f"edge {edge.said} puts a {rivet.hole.said} hole over the edge. Hole centre to edge is meant"
             raise SurfaceError(message)
     first, last = (dict.fromkeys(layers, edge) for edge in (event.edge_first, event.edge_last))
-    surface = with_apart(surface, spot.whole, edge=first, edge_last=last)
+    if (numbers(event.edge_first) == numbers(event.edge_last)).all():  # it runs off nowhere: one edge all along
+        surface = _with_row(surface, spot.owner, edge={**surface.rows[spot.owner].edge, **first})
+    else:
+        surface = with_apart(surface, spot.whole, edge=first, edge_last=last)
     told = f"edge {event.edge_first.said} at the first rivet to {event.edge_last.said} at the last"
     return Done(surface, spot.names, (f"{spot.words[0]}, {', '.join(layers)}: {told}, straight between",))
 

@@ -59,7 +59,7 @@ def growth(holds: Array, bays: Array | None = None, evenly: bool = False) -> Arr
     for low, high in zip(np.concatenate([[0.0], levels[:-1]]), levels, strict=True):
         place = place + (high - low) * _own(best >= high, bays)
     beside = holds.sum(axis=-2)
-    share = holds * (holds.shape[-2] / np.where(beside > 0.0, beside, 1.0))[..., None, :]
+    share = holds.shape[-2] * (holds / np.where(beside > 0.0, beside, 1.0)[..., None, :])
     shared: Array = place[..., None, :] * share
     return shared.reshape(*shared.shape[:-2], -1)
 
@@ -90,12 +90,13 @@ def read_at(stations: Array, values: Array, at: Array) -> Array:
     >>> read_at(np.array([0.0, 1.0, 1.0, 2.0]), np.array([[0.0, 2.0, 5.0, 6.0]]), np.array([0.5, 1.0]))
     array([[1., 5.]])
     """
-    sides = [_read(stations, values, at + side) for side in (-_EDGE, _EDGE)]
+    sides = [_read(stations, values, at, side) for side in (-_EDGE, _EDGE)]
     return np.maximum(*sides)
 
 
-def _read(stations: Array, values: Array, at: Array) -> Array:
-    after = np.clip((stations[..., None, :] < at[..., :, None]).sum(axis=-1), 1, stations.shape[-1] - 1)
+def _read(stations: Array, values: Array, at: Array, side: float) -> Array:
+    """Read between the stations that a place lies between, seen from a little to one side of it."""
+    after = np.clip((stations[..., None, :] < at[..., :, None] + side).sum(axis=-1), 1, stations.shape[-1] - 1)
     low, high = (np.take_along_axis(np.broadcast_to(stations, (*after.shape[:-1], stations.shape[-1])), i, axis=-1)
                  for i in (after - 1, after))  # fmt: skip
     part = np.clip((at - low) / np.where(high > low, high - low, 1.0), 0.0, 1.0)[..., None, :]

@@ -151,7 +151,7 @@ class Shearing:
             with np.errstate(divide="ignore", invalid="ignore"):
                 used = np.where(load > 0.0, load / work(available, letters), 0.0)
             proof = f"lam * {name} * S * (1 + 0.414 * tanh(0.5 * log10(max(1, lam * {name} * r)))) / ({available})"
-            wrinkled = Wrinkled(proof, used, 0.0 * load, factor)
+            wrinkled = Wrinkled(proof, used, 0.0 * used, factor)
         return Draft(mode, gives, available, required, letters, "S", source, outside, notes, wrinkled)
 
 

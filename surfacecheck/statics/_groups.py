@@ -42,11 +42,11 @@ class _Group:
 
 
 def _group(a: ArrayLike, b: ArrayLike, weight: ArrayLike | None) -> _Group:
-    at_a, at_b = np.broadcast_arrays(np.asarray(a, dtype=np.float64), np.asarray(b, dtype=np.float64))
+    stiff = 1.0 if weight is None else weight
+    at_a, at_b, w = np.broadcast_arrays(*(np.asarray(one, dtype=np.float64) for one in (a, b, stiff)))
     if at_a.ndim == 0 or at_a.shape[-1] == 0:
         message = "a group needs at least one rivet: give a and b of each"
         raise SurfaceError(message)
-    w = np.ones(at_a.shape) if weight is None else np.broadcast_to(np.asarray(weight, dtype=np.float64), at_a.shape)
     if not (np.isfinite(at_a).all() and np.isfinite(at_b).all()):
         message = "a rivet of the group has no finite place: give a and b of each"
         raise SurfaceError(message)
