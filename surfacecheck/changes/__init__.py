@@ -2,6 +2,7 @@
 
 from surfacecheck.changes._columns import Column
 from surfacecheck.changes._columns_of import columns_of
+from surfacecheck.changes._events import KINDS, EventKind, kind_of
 from surfacecheck.changes._variants import variants
 
-__all__ = ["Column", "columns_of", "variants"]
+__all__ = ["KINDS", "Column", "EventKind", "columns_of", "kind_of", "variants"]

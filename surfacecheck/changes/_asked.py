@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.places import apart_at, drawn_edge, layers_at, nearest_of, rivet_at
+from surfacecheck.places import apart_at, drawn_edge, gap_along, layers_at, nearest_of, rivet_at
 from surfacecheck.provenance import UNKNOWN, numbers
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from surfacecheck.model import Happened, Surface
+    from surfacecheck.model import Apart, Happened, Surface
     from surfacecheck.places import Spot
     from surfacecheck.provenance import Value
 
@@ -161,6 +161,7 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
     for name in spot.names if spot.rivets else ():
         one, rivet = apart_at(surface, name), rivet_at(surface, spot, name)
         drawn = UNKNOWN if rivet is None else rivet.hole
+        _short_of_the_next(surface, spot, one, drawn)
         for layer, edge in one.edge.items():
             for hole in (one.across.get(layer, drawn), one.along.get(layer, drawn)):
                 if hole.known and edge.known and (numbers(edge) < 0.5 * numbers(hole)).any():
@@ -169,3 +170,18 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
                         "Hole centre to edge is meant: measured from the rim, add half the hole"
                     )
                     raise SurfaceError(message)
+
+
+def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value) -> None:
+    """Refuse a hole that reaches the hole of the next rivet in its line."""
+    gap = gap_along(surface, spot)
+    for layer, along in one.along.items():
+        if not (gap.known and along.known and drawn.known):
+            continue
+        beside = numbers(one.beside[layer]) if layer in one.beside else 0.0
+        if (0.5 * (numbers(along) + numbers(drawn)) + beside >= numbers(gap)).any():
+            message = (
+                f"a hole of {along.said} reaches the next rivet, {gap.said} away: both are then one slot, and that is "
+                "outside this method"
+            )
+            raise SurfaceError(message)

@@ -28,6 +28,9 @@ if TYPE_CHECKING:
 __all__ = ["apart_in", "differing", "drifts", "edges_along", "hole_in", "joints_of", "some"]
 
 
+BY_AREA = "of another size than its neighbours: its share by its area (common practice)"
+
+
 def apart_in(surface: Surface, whole: str, count: int) -> dict[int, Apart]:
     """List the rivets of a group or a row that stand apart.
 
@@ -198,7 +201,8 @@ def differing(surface: Surface, joint: Joint, one: Apart, along: Array | None) -
         )
         for layer in joint.layers
     )
-    return replace(joint, rivet=_left(surface, rivet, one.holds), layers=layers)
+    notes = (*joint.notes, BY_AREA) if joint.pitch is None and _other_size(one, joint.rivet) else joint.notes
+    return replace(joint, rivet=_left(surface, rivet, one.holds), layers=layers, notes=notes)
 
 
 def drifts(surface: Surface, load: RowLoad) -> bool:
@@ -230,6 +234,12 @@ def edges_along(surface: Surface, line: RowLine, layer: Layer) -> Array | None:
     first, last = (over_spots(edges[layer.name]) for edges in (row.edge, row.edge_last))
     share = np.tile(np.array(line.slots) / max(line.count - 1, 1), line.lines)
     return np.asarray(first + (last - first) * share[None, :])
+
+
+def _other_size(one: Apart, drawn: Rivet) -> bool:
+    if one.rivet is None or not (one.rivet.diameter.known and drawn.diameter.known):
+        return False
+    return bool(np.any(numbers(one.rivet.diameter) != numbers(drawn.diameter)))
 
 
 def _left(surface: Surface, rivet: Rivet, holds: Value) -> Rivet:

@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from surfacecheck.model import Apart
-from surfacecheck.provenance import UNKNOWN, Value, numbers
+from surfacecheck.places._layout import plan_row
+from surfacecheck.provenance import UNKNOWN, WORKED_OUT, Value, numbers
 
 if TYPE_CHECKING:
     from surfacecheck.model import Rivet, Row, Surface
@@ -17,6 +20,7 @@ __all__ = [
     "drawn_edge",
     "drawn_rivet",
     "edge_of",
+    "gap_along",
     "layer_thickness",
     "layers_at",
     "least_edge",
@@ -141,6 +145,33 @@ def layer_thickness(surface: Surface, spot: Spot, layer: str) -> Value:
         return UNKNOWN if surface.horn is None else surface.horn.plate.thickness
     part = sheet.doublers.get(layer) or getattr(sheet, {"rib": "ribs"}.get(layer, layer), None)
     return UNKNOWN if part is None else part.thickness
+
+
+def gap_along(surface: Surface, spot: Spot) -> Value:
+    """Give the distance from rivet to rivet along the line of a group or a row.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    spot : Spot
+        A place with rivets.
+
+    Returns
+    -------
+    Value
+        Unknown where it is not given, or there is only one [m].
+    """
+    if spot.sort == "bracket":
+        bracket = surface.brackets.get(surface.hinges[spot.owner].bracket)
+        return UNKNOWN if bracket is None or (bracket.along or 0) < 2 else bracket.gap_along
+    if spot.sort == "horn" and surface.horn is not None:
+        return surface.horn.fixed_with.gap_fore_aft if (surface.horn.fixed_with.fore_aft or 0) > 1 else UNKNOWN
+    plan = plan_row(surface, surface.rows[spot.owner]) if spot.sort == "row" else None
+    if plan is None:
+        return UNKNOWN
+    pitch = np.asarray(plan.rib_pitch[..., spot.rib - 1] if spot.rib else plan.pitch)
+    return Value(pitch if pitch.ndim else float(pitch), f"{float(pitch.min()) * 1e3:.1f} mm", WORKED_OUT)
 
 
 def edge_of(surface: Surface, row: Row, name: str) -> Value:

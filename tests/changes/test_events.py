@@ -6,8 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from surfacecheck.changes import columns_of
-from surfacecheck.changes._events import KINDS, kind_of
+from surfacecheck.changes import KINDS, columns_of, kind_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Happened, specs
 
@@ -206,6 +205,9 @@ RIVET = "hinge middle, bracket rivet 3"
         (event(RIVET, "two holes touching", 'spacing = "3 mm"'), "needs second_lies"),
         (event("left skin to spar, rivet 2", "stray hole", 'across = "3 mm"', 'spacing = "3 mm"', 'second_lies = "up"',
                'layers = ["spar"]'), 'touch: write what = "two holes touching"'),
+        (event(RIVET, "hole oval", 'smallest = "5 mm"', 'largest = "29 mm"', 'largest_points = "up"',
+               'layers = ["spar"]'),
+         "reaches the next rivet, 16 mm away"),
         (event("spar", "stray hole", 'across = "3 mm"'), "needs its place along the pins"),
         (event("spar, at 325 mm", "nick", 'depth = "2 mm"'), 'web or flange? Write: where = "spar flange, at 325 mm"'),
         (event("rib 3", "rivet missing"), '"rivet missing" cannot be at rib 3. Write where, such as: '),
