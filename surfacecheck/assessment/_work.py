@@ -113,7 +113,6 @@ def work(
         *row_checks(counted, rows),
         *panel_checks(counted),
         *mark_checks(counted),
-        *mark_checks(counted),
     )
     return Worked(
         surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, rows, brackets, horn, checks

@@ -68,7 +68,7 @@ def option_at(surface: Surface, spot: Spot, text: str, *, fully: bool) -> Done:
         return Done(without(surface, spot), spot.names, told)
     if size := re.fullmatch(r"(?:next size|rivet)(?: (\d.*))?", asked):
         return next_size(surface, spot, size[1], fully=fully)
-    if found := re.fullmatch(r"doubler (.+?)[, ]+(.+?) long[, ]+(.+?) wide", asked):
+    if found := re.fullmatch(r"doubler (\S+ \S+) (\S+ \S+) long (\S+ \S+) wide", asked):
         return doubler_over(surface, spot, *found.groups())
     work = _SIMPLE.get(asked)
     if work is None or (asked not in _ROWS and not spot.rivets):

@@ -16,9 +16,10 @@ from surfacecheck.reading import (
 DATA = Path(__file__).parents[2] / "data"
 RUDDER = (Path(__file__).parent / "files" / "rudder.toml").read_text(encoding="utf-8")
 SURFACES = ("rudder.toml", "elevator.toml")
+EVENTS = tuple(sorted(path.name for path in DATA.glob("happened_*.toml")))
 CHANGES = (
     "rudder_pitch_30.toml", "rudder_oversize_hole.toml", "elevator_open_edge.toml", "rudder_weighed.toml",
-    "rudder_painted.toml",
+    "rudder_painted.toml", *EVENTS,
 )  # fmt: skip
 
 
