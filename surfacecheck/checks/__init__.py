@@ -1,5 +1,6 @@
 """Checks: effect and allowable to margin, each with its working."""
 
+from surfacecheck.checks._apart_group import rivet_weights
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_loads, bracket_needs, rivet_places
 from surfacecheck.checks._brackets import bracket_checks
 from surfacecheck.checks._check import Check, Term, names_in
@@ -17,7 +18,6 @@ from surfacecheck.checks._row_loads import RowLoad, row_kind, row_loads, sides_o
 from surfacecheck.checks._rows import row_checks
 from surfacecheck.checks._spar import node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
-from surfacecheck.checks._weights import rivet_weights
 from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [

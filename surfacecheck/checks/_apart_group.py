@@ -8,6 +8,7 @@ import numpy as np
 
 from surfacecheck.checks._apart import apart_in
 from surfacecheck.checks._check import Term
+from surfacecheck.places import drawn_rivet, spot_of
 from surfacecheck.provenance import Value, in_a_row, numbers, over_stations
 from surfacecheck.stacks import over_both
 
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["holes_across", "moved_group", "weights"]
+__all__ = ["holes_across", "moved_group", "rivet_weights", "weights"]
 
 
 def weights(surface: Surface, whole: str, rivet: Rivet, count: int) -> Array | None:
@@ -49,6 +50,29 @@ def weights(surface: Surface, whole: str, rivet: Rivet, count: int) -> Array | N
     if not apart:
         return None
     return in_a_row([_stiffness(apart[i], rivet) if i in apart else 1.0 for i in range(count)])
+
+
+def rivet_weights(surface: Surface, place: str, count: int) -> Array:
+    """Give the stiffness of each rivet of a bracket or the horn, by the name of the group.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    place : str
+        ``hinge.middle.bracket``, ``horn``.
+    count : int
+        Its rivets, R [-].
+
+    Returns
+    -------
+    ndarray, shape (..., R)
+        As :func:`weights`; 1 for all where none stands apart [-].
+    """
+    whole = "horn.rivets" if place == "horn" else place
+    drawn = drawn_rivet(surface, spot_of(surface, place))
+    found = None if drawn is None else weights(surface, whole, drawn, count)
+    return np.ones(count) if found is None else found
 
 
 def _stiffness(one: Apart, drawn: Rivet) -> Array:

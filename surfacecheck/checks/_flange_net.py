@@ -43,7 +43,7 @@ def flange_at_holes(load: RowLoad, line: RowLine) -> Iterator[Check]:
     Check
         One for each rivet whose hole in the spar is not as drawn.
     """
-    effects, surface = load.effects.whole.shut, load.effects.surface
+    effects, surface = load.effects.whole, load.effects.surface
     box, spar, side = effects.box, surface.sheet.spar, sides_on(surface, load.row)[0]
     assert box is not None  # noqa: S101 - rows are worked only where there are sections
     metal, factors = metal_of(surface, spar.alloy, spar.thickness), member()

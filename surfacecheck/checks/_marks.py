@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import reduce
 from typing import TYPE_CHECKING
 
@@ -53,7 +54,7 @@ def mark_checks(effects: Effects) -> Iterator[Check]:
         return
     whole = effects.whole
     for name, mark in effects.surface.marks.items():
-        yield from _of_flange(whole.shut, name, mark) if mark.part == "spar flange" else _of_sheet(whole, name, mark)
+        yield from _of_flange(whole, name, mark) if mark.part == "spar flange" else _of_sheet(whole, name, mark)
 
 
 def _item(effects: Effects, name: str, mark: Mark) -> Item:
@@ -96,7 +97,7 @@ def _of_sheet(effects: Effects, name: str, mark: Mark) -> Iterator[Check]:
     surface, box = effects.surface, effects.box
     assert box is not None  # noqa: S101 - asked for only where there are sections
     if mark.part == "spar web":
-        part, wall, direct = surface.sheet.spar, "web", effects.twice(web_stress(effects.shut))
+        part, wall, direct = surface.sheet.spar, "web", effects.twice(web_stress(effects))
     else:
         side = next(side for side, skin in sides_of(surface).items() if skin == mark.part)
         part, wall, direct = getattr(surface.sheet, mark.part), f"skin_{side}", None
@@ -104,7 +105,7 @@ def _of_sheet(effects: Effects, name: str, mark: Mark) -> Iterator[Check]:
             return
     metal = metal_of(surface, part.alloy, part.thickness)
     shear = _there(effects, mark, effects.size(wall) / by_case(box.closed.t[..., box.wall(wall)]))
-    item = _item(effects, name, mark)
+    item = replace(_item(effects, name, mark), cases=effects.flow_cases)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
         "FS": _factor(),

@@ -119,7 +119,7 @@ def _each(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Joint
         layers=tuple(replace(one, edges=edges_along(surface, line, one)) for one in layers),
         shear=line.of_each(load.shear),
         tension=line.of_each(load.tension),
-        cases=load.effects.cases,
+        cases=load.cases,
         spots=line.names,
         pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if load.wrinkle is None else line.of_each(load.wrinkle, grown=False),
