@@ -15,7 +15,7 @@ from surfacecheck.masses._sheet import at_ribs, half_ellipse, rib_places
 from surfacecheck.model import FlangesPoint, Rivet, RivetSet, Row, Surface
 from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
 
-__all__ = ["one_rivet", "rivet_mass", "row", "solid_rivet"]
+__all__ = ["across", "mass_of", "one_rivet", "rivet_mass", "row", "solid_rivet"]
 
 _PULLED_DIAMETER = np.array([3.2e-3, 4.0e-3, 4.8e-3])
 _PULLED_MASS = np.array([0.40e-3, 0.65e-3, 1.1e-3])
@@ -80,6 +80,27 @@ def one_rivet(surface: Surface, name: str) -> tuple[Array, Source]:
     kind: Rivet | None = surface.rivets.get(name)
     if kind is None:
         raise Unknown(key=f"rivet.{name}" if name else "rivet")
+    return mass_of(surface, kind)
+
+
+def mass_of(surface: Surface, kind: Rivet) -> tuple[Array, Source]:
+    """Mass of one rivet, weighed or by formula.
+
+    Parameters
+    ----------
+    surface : Surface
+        For its metals.
+    kind : Rivet
+        From the file, or an option.
+
+    Returns
+    -------
+    mass : ndarray, shape (...)
+        [kg].
+    source : Source
+        The builder's scale, or the formula and how sure it is.
+    """
+    name = kind.name
     if kind.one_weighs.si is not None:
         return np.asarray(kind.one_weighs.si, dtype=np.float64), kind.one_weighs.source
     d = known(kind.diameter, f"rivet.{name}.diameter")
@@ -133,7 +154,7 @@ def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:
     start, to = known(one.start, f"{key}.from"), known(one.to, f"{key}.to")
     mass = each * _number(to - start, one, key)
     ends = np.stack(np.broadcast_arrays(start, to), axis=-1)
-    x = np.stack(np.broadcast_arrays(_across(surface, lines, one, start), _across(surface, lines, one, to)), axis=-1)
+    x = np.stack(np.broadcast_arrays(across(surface, lines, one, start), across(surface, lines, one, to)), axis=-1)
     running = np.asarray(mass / (to - start))[..., None, None, None]
 
     def law(at: Array) -> tuple[Array, Array]:
@@ -142,7 +163,8 @@ def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:
     yield spread(f"row {name}", Spread(ends, (x,), law), source)
 
 
-def _across(surface: Surface, lines: Lines, one: Row, y: Array) -> Array:
+def across(surface: Surface, lines: Lines, one: Row, y: Array) -> Array:
+    """Place of a row along the pins aft of them [m]."""
     web = lines.at("web_behind", y)
     skins = [part for part in one.joins if part.endswith("skin") or part in {"left_skin", "right_skin"}]
     if "spar" in one.joins and skins:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.masses import _fittings, _nose, _rivets, _sheet
+from surfacecheck.masses import _apart, _fittings, _nose, _rivets, _sheet
 from surfacecheck.masses._outline import Lines, lines_of
 from surfacecheck.masses._paint import painted, refuse_heavy_paint
 from surfacecheck.masses._parts import Array, LeftOut, Piece, Spread, Unknown, spread
@@ -207,6 +207,7 @@ def _makers(surface: Surface, lines: Lines) -> Iterable[tuple[str, Callable[[], 
         horn = surface.horn
         yield "horn", lambda: tuple(_fittings.horn(surface, horn))
     yield "balance mass", lambda: tuple(_fittings.balance_mass(surface))
+    yield "rivets that stand apart", lambda: tuple(_apart.apart(surface, lines))
 
 
 def _whole(surface: Surface, parts: tuple[Piece, ...], added: tuple[Piece, ...], left: tuple[LeftOut, ...]) -> Masses:

@@ -125,3 +125,17 @@ def test_a_stack_gives_each_variant_to_the_last_bit(skinned):
         assert stack.mass[i] == alone.mass
         assert stack.moment[i] == alone.moment
         assert np.array_equal(stack.between(breaks)[0][i], alone.between(breaks)[0])
+
+
+def test_rivets_that_stand_apart_weigh_what_is_there(told) -> None:
+    """0.40 g small, 0.65 g large; two out and three more put in make one more; at the web, a flange half-width aft."""
+    from surfacecheck.changes import columns_of
+
+    out = 'where = "left skin to spar, rivets 12 and 13"\nwhat = "rivets missing"\ntry = ["extra rivets either side"]'
+    drawn, now, more = (weigh(one.fully) for one in columns_of(told(out)))
+    assert [1e3 * float(one.mass - drawn.mass) for one in (now, more)] == pytest.approx([-0.8, 0.4])
+    assert float(now.first - drawn.first) == pytest.approx(-0.8e-3 * (0.025 + 0.009))
+    one = 'where = "hinge middle, bracket rivet 3"\nwhat = "wrong rivet"\nrivet = "small"'
+    drawn, now, _ = (weigh(one.fully) for one in columns_of(told(one)))
+    assert 1e3 * float(now.mass - drawn.mass) == pytest.approx(-0.25)
+    assert 1e3 * float(now.first - drawn.first) == pytest.approx(-0.25 * 0.025)
