@@ -60,7 +60,7 @@ def _open_box(box: Box, span: Span) -> str:
 def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> tuple[str, ...]:
     out = list(surface.remarks)
     out += [
-        f"{one.where}: {one.what}: noted, not worked into the numbers; write what it changes of rivet, edge or sheet"
+        f"{one.where}: {one.what}: not in these numbers; the command deviation sets it beside the drawing"
         for one in surface.happened
     ]
     if surface.horn is not None and not span.ribs:

@@ -6,14 +6,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.assessment._rules_apart import apart_rules
+from surfacecheck.assessment._rules_apart import apart_rules, clear_of_bend
 from surfacecheck.checks import plan_row
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.places import least_edge
 from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
     RuleResult,
-    bend_clearance,
     bend_radius,
     diameter_for_sheet,
     edge_distance,
@@ -151,14 +150,6 @@ def _bends(surface: Surface) -> Iterator[RuleResult]:
             yield bend_radius(part.alloy, _f(part.thickness), _f(part.bend_inside), place=f"sheet.{name}.bend_inside")
         for row in surface.rows.values():
             rivet = surface.rivets.get(row.rivet)
-            edge = row.edge.get(name)
-            across = name in row.joins and set(row.joins) & {"left_skin", "right_skin", "nose_skin"}
-            if rivet is None or edge is None or not (across and edge.known and part.flange.known and rivet.head.known):
-                continue
-            yield bend_clearance(
-                _f(part.flange) - _f(edge),
-                _f(part.thickness),
-                _f(part.bend_inside),
-                _f(rivet.head),
-                place=f"row.{row.name}.{name}",
-            )
+            edge = least_edge(surface, row, name, most=True)
+            if rivet is not None and name in row.edge:
+                yield from clear_of_bend(surface, row, name, edge, rivet, f"row.{row.name}.{name}")

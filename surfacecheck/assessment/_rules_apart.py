@@ -18,16 +18,16 @@ from surfacecheck.places import (
     spot_of,
 )
 from surfacecheck.provenance import UNKNOWN, numbers
-from surfacecheck.rules import RuleResult, edge_distance, grip_range, hole_range, least_pitch
+from surfacecheck.rules import RuleResult, bend_clearance, edge_distance, grip_range, hole_range, least_pitch
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from surfacecheck.model import Apart, Rivet, Surface
+    from surfacecheck.model import Apart, Rivet, Row, Surface
     from surfacecheck.places import Spot
     from surfacecheck.provenance import Value
 
-__all__ = ["apart_rules"]
+__all__ = ["apart_rules", "clear_of_bend"]
 
 
 def apart_rules(surface: Surface) -> Iterator[RuleResult]:
@@ -57,6 +57,40 @@ def apart_rules(surface: Surface) -> Iterator[RuleResult]:
             yield least_pitch(pitch, larger, place=f"{name}.pitch")
         if spot.sort == "row":  # what else lies under a bracket is not all in the file
             yield from _grip(surface, spot, rivet, name)
+            for layer, edge in one.edge.items():
+                yield from clear_of_bend(surface, surface.rows[spot.owner], layer, edge, rivet, f"{name}.{layer}")
+
+
+def clear_of_bend(surface: Surface, row: Row, name: str, edge: Value, rivet: Rivet, place: str) -> Iterator[RuleResult]:
+    """Say whether a rivet of a skin row clears the bend of the flange it sits in.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    row : Row
+        One of its rows.
+    name : str
+        ``spar`` or ``ribs``; any other sheet has no bend here.
+    edge : Value
+        Hole centre to the free edge of the flange [m].
+    rivet : Rivet
+        That sits there.
+    place : str
+        Where.
+
+    Yields
+    ------
+    RuleResult
+        None where a size is not known.
+    """
+    if name not in {"spar", "ribs"} or not set(row.joins) & {"left_skin", "right_skin", "nose_skin"}:
+        return
+    part = getattr(surface.sheet, name)
+    sizes = (part.flange, part.thickness, part.bend_inside, rivet.head, edge)
+    if name in row.joins and all(size.known for size in sizes):
+        flange, thickness, inside, head, near = (_least(size) for size in sizes)
+        yield bend_clearance(flange - near, thickness, inside, head, place=place)
 
 
 def _holes(surface: Surface, spot: Spot, one: Apart, rivet: Rivet, name: str) -> Iterator[RuleResult]:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from surfacecheck.places import Spot
     from surfacecheck.provenance import Value
 
-__all__ = ["check_hole_in_sheet", "edges_said", "layers_said", "one_of", "said", "where_is"]
+__all__ = ["check_hole_in_sheet", "check_on_flange", "edges_said", "layers_said", "one_of", "said", "where_is"]
 
 
 def said(event: Happened, *keys: str) -> None:
@@ -163,6 +163,7 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
         drawn = UNKNOWN if rivet is None else rivet.hole
         _short_of_the_next(surface, spot, one, drawn)
         for layer, edge in one.edge.items():
+            check_on_flange(surface, spot, layer, edge)
             for hole in (one.across.get(layer, drawn), one.along.get(layer, drawn)):
                 if hole.known and edge.known and (numbers(edge) < 0.5 * numbers(hole)).any():
                     message = (
@@ -185,3 +186,33 @@ def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value) -
                 "outside this method"
             )
             raise SurfaceError(message)
+
+
+def check_on_flange(surface: Surface, spot: Spot, layer: str, edge: Value) -> None:
+    """Refuse an edge that is wider than the flange it is measured on.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    spot : Spot
+        A row, or a rivet of one.
+    layer : str
+        Name of the sheet.
+    edge : Value
+        As measured [m].
+
+    Raises
+    ------
+    SurfaceError
+        With both measures.
+    """
+    if spot.sort != "row" or layer not in {"spar", "ribs"}:
+        return
+    skins = set(surface.rows[spot.owner].joins) & {"left_skin", "right_skin", "nose_skin"}
+    flange = getattr(surface.sheet, layer).flange
+    if skins and flange.known and edge.known and (numbers(edge) >= numbers(flange)).any():
+        message = (
+            f"edge {edge.said} is more than the flange is wide ({flange.said}): from the hole's centre to its free edge"
+        )
+        raise SurfaceError(message)

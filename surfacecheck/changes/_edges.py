@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from surfacecheck.changes._asked import edges_said, layers_said, one_of, said, where_is
+from surfacecheck.changes._asked import check_on_flange, edges_said, layers_said, one_of, said, where_is
 from surfacecheck.changes._done import Done
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import with_apart
@@ -45,6 +45,8 @@ def short_edge(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         message = f"which sheet has the short edge? Write layers = one of {where_is(surface, spot)}"
         raise SurfaceError(message)
     told = "; ".join(f"edge {edge.said} in the {layer.replace('_', ' ')}" for layer, edge in edges.items())
+    for layer, edge in edges.items():
+        check_on_flange(surface, spot, layer, edge)
     if not spot.rivets:
         row = surface.rows[spot.owner]
         rims = {layer: rim for layer, rim in row.edge_from_rim.items() if layer not in edges}
@@ -81,6 +83,9 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         raise SurfaceError(message)
     layers = layers_said(surface, spot, event.layers)
     rivet = surface.rivets.get(surface.rows[spot.owner].rivet)
+    for layer in layers:
+        check_on_flange(surface, spot, layer, event.edge_first)
+        check_on_flange(surface, spot, layer, event.edge_last)
     for edge in (event.edge_first, event.edge_last):
         if rivet is not None and rivet.hole.known and (numbers(edge) < 0.5 * numbers(rivet.hole)).any():
             message = f"edge {edge.said} puts a {rivet.hole.said} hole over the edge. Hole centre to edge is meant"

@@ -200,7 +200,7 @@ def edge_of(surface: Surface, row: Row, name: str) -> Value:
     return replace(rim, si=centre if centre.ndim else float(centre))
 
 
-def least_edge(surface: Surface, row: Row, name: str) -> Value:
+def least_edge(surface: Surface, row: Row, name: str, *, most: bool = False) -> Value:
     """Give the least edge distance of a sheet along a row, one that runs off included.
 
     Parameters
@@ -211,6 +211,8 @@ def least_edge(surface: Surface, row: Row, name: str) -> Value:
         One of its rows.
     name : str
         Name of the sheet.
+    most : bool
+        The greatest instead: what matters to the bend [-].
 
     Returns
     -------
@@ -221,7 +223,7 @@ def least_edge(surface: Surface, row: Row, name: str) -> Value:
     if whole is None or name not in whole.edge_last:
         return edge_of(surface, row, name)
     ends = (whole.edge[name], whole.edge_last[name])
-    return min(ends, key=lambda edge: float(numbers(edge).min()))
+    return (max if most else min)(ends, key=lambda edge: float(numbers(edge).min()))
 
 
 def apart_at(surface: Surface, name: str) -> Apart:

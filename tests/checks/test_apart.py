@@ -186,6 +186,8 @@ def test_a_row_that_runs_off(rudder) -> None:
     assert np.ravel(tear.check.outside)[[0, 21, 42]].tolist() == [False, False, True]
     rule = next(r for r in found.rules if r.place == "row.left_skin_to_spar.edge.spar")
     assert (rule.outcome, rule.found) == ("does not meet", pytest.approx(4e-3))
+    bend = next(r for r in found.rules if r.place == "row.left_skin_to_spar.spar")
+    assert bend.found == pytest.approx(18e-3 - 7e-3)  # where it is farthest from the edge, it is nearest the bend
 
 
 def test_a_shim_pulls_on_the_rivets(rudder) -> None:
@@ -254,3 +256,10 @@ def test_a_stack_of_apart_rivets_is_each_alone(rudder) -> None:
     for together, surface in zip(assess_each(ways), ways, strict=True):
         alone = assess(surface)
         assert finite(together) == finite(alone)
+
+
+def test_a_rivet_too_near_the_bend(rudder) -> None:
+    """12 mm from the free edge of an 18 mm flange: 6 mm from the bend, whose head needs 0.8 + 2.4 + 3.25 = 6.45 mm."""
+    found = with_apart(rudder, **{"row.left_skin_to_spar.rivet-12": Apart(edge={"spar": mm(12.0)})})
+    rule = next(r for r in found.rules if r.place == "row.left_skin_to_spar.rivet-12.spar")
+    assert (rule.outcome, rule.asked) == ("does not meet", pytest.approx(6.45e-3))
