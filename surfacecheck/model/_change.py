@@ -4,14 +4,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from surfacecheck.model._horn import Leaves
 from surfacecheck.model._spec import counted, measure, measure_map, number, text, texts, word
 from surfacecheck.model._words import Around, YesNo
 from surfacecheck.provenance import Value
-
-if TYPE_CHECKING:
-    from surfacecheck.model._horn import Leaves
 
 __all__ = ["ChangeLaid", "Happened"]
 

@@ -213,9 +213,7 @@ def _bends(surface: Surface, seats: Seats, rivet: Rivet, missing: list[str]) -> 
 
 def _repairs(surface: Surface, seats: Seats) -> Iterator[RuleResult]:
     """Rivets that are not as the row says, against the most that one text allows a pattern."""
-    apart = [
-        number for line in seats.lines for number in line.numbers if f"{seats.place}.rivet-{number}" in surface.apart
-    ]
+    apart = [number for line in seats.lines for number in line.numbers if seats.name_of(number) in surface.apart]
     together = longest = 0
     for number in apart:
         together = together + 1 if number - 1 in apart else 1

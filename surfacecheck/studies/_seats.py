@@ -122,6 +122,26 @@ class Seats:
         """Whether the place of every rivet is known."""
         return bool(self.lines) and all(line.at is not None for line in self.lines)
 
+    def name_of(self, number: int) -> str:
+        """Give the name of a rivet as findings call it: on a rib its number there; of the horn under its rivets.
+
+        Parameters
+        ----------
+        number : int
+            Of the rivet, as in ``lines`` [-].
+
+        Returns
+        -------
+        str
+            ``row.left_skin_to_spar.rivet-12``, ``row.left_skin_to_ribs.rib-3.rivet-4``, ``horn.rivets.rivet-2``.
+        """
+        line = next(line for line in self.lines if number in line.numbers)
+        place = "horn.rivets" if self.place == "horn" else self.place
+        if line.rib is None:
+            return f"{place}.rivet-{number}"
+        first = min(one.first for one in self.lines if one.rib == line.rib)
+        return f"{place}.rib-{line.rib + 1}.rivet-{number - first + 1}"
+
 
 def known(value: Value) -> float | None:
     """Give a number that may not be known."""

@@ -110,8 +110,8 @@ def stretches(surface: Surface, seats: Seats) -> tuple[Stretch, ...]:
         for index, number in enumerate(line.numbers):
             names = (*seats.joins, *(name for name, under in sure if under[index]))
             maybe = tuple((name, thick) for name, thick, under in perhaps if under[index])
-            apart = surface.apart.get(f"{seats.place}.rivet-{number}")
-            rivet = apart.rivet if apart is not None and apart.rivet else seats.rivet
+            apart = surface.apart.get(seats.name_of(number)) if surface.apart else None
+            rivet = seats.rivet if apart is None or apart.rivet is None else apart.rivet.name
             group = found.setdefault((rivet, names, maybe), _Gathered(maybe))
             if group.lines and group.lines[-1][0] is line:
                 group.lines[-1] = (line, (*group.lines[-1][1], number))

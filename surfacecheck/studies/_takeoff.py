@@ -229,8 +229,7 @@ def _taken(surface: Surface, stretch: Stretch) -> Taken:
 
 
 def _of_apart(surface: Surface, stretch: Stretch) -> Iterator[str]:
-    place = stretch.seats.place
-    apart = [number for number in stretch.numbers if f"{place}.rivet-{number}" in surface.apart]
+    apart = [number for number in stretch.numbers if stretch.seats.name_of(number) in surface.apart]
     if apart:
         yield f"rivet {', '.join(map(str, apart))} is not as the row says"
 

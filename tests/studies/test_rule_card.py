@@ -130,7 +130,7 @@ def test_two_lines_side_by_side(cards):
 
 
 def test_repairs_are_counted_from_what_happened(rudder):
-    apart = {f"row.trailing_edge.rivet-{n}": Apart(rivet="large") for n in (4, 5, 6, 20)}
+    apart = {f"row.trailing_edge.rivet-{n}": Apart(rivet=rudder.rivets["large"]) for n in (4, 5, 6, 20)}
     (rule,) = rules(rule_card(replace(rudder, apart=apart), "trailing edge"), "repairs in a row")
     assert rule.outcome == DOES_NOT_MEET
     assert rule.sentence.startswith("4 repaired of 43, 3 side by side")

@@ -173,7 +173,7 @@ def test_solid_rivets_get_a_length_by_the_rule(rudder):
 
 def test_a_rivet_of_another_size_in_a_row_is_bought_apart(rudder):
     place = "row.left_skin_to_spar.rivet-12"
-    one = replace(rudder, apart={place: Apart(rivet="large")})
+    one = replace(rudder, apart={place: Apart(rivet=rudder.rivets["large"])})
     rows = of(takeoff(one), "row.left_skin_to_spar")
     assert sorted((row.stretch.rivet, row.count) for row in rows) == [("large", 1), ("small", 42)]
     assert next(row for row in rows if row.stretch.rivet == "large").stretch.numbers == (12,)
