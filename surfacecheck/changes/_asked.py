@@ -15,7 +15,16 @@ if TYPE_CHECKING:
     from surfacecheck.places import Spot
     from surfacecheck.provenance import Value
 
-__all__ = ["check_hole_in_sheet", "check_on_flange", "edges_said", "layers_said", "one_of", "said", "where_is"]
+__all__ = [
+    "check_hole_in_sheet",
+    "check_on_flange",
+    "edges_said",
+    "layers_said",
+    "one_of",
+    "said",
+    "sheet_words",
+    "where_is",
+]
 
 
 def said(event: Happened, *keys: str) -> None:
@@ -76,7 +85,12 @@ def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str) -> No
 
 def where_is(surface: Surface, spot: Spot) -> str:
     """List the layers under a rivet, for a message."""
-    return ", ".join(f'"{one}"' for one in layers_at(surface, spot))
+    return ", ".join(f'"{surface.said(one)}"' for one in layers_at(surface, spot))
+
+
+def sheet_words(surface: Surface, layer: str) -> str:
+    """Give the words of a layer as this surface says them: ``left skin``, ``top skin``."""
+    return surface.said(layer).replace("_", " ")
 
 
 def layers_said(surface: Surface, spot: Spot, names: Iterable[str]) -> tuple[str, ...]:
@@ -105,8 +119,9 @@ def layers_said(surface: Surface, spot: Spot, names: Iterable[str]) -> tuple[str
     found = tuple(names)
     for one in found:
         if one not in there:
-            near = nearest_of(one, there)
-            message = f'layer "{one}" is not under {spot.words[0]}{near}. Layers there: {where_is(surface, spot)}'
+            near = nearest_of(surface.said(one), [surface.said(layer) for layer in there])
+            here = f"Layers there: {where_is(surface, spot)}"
+            message = f'layer "{surface.said(one)}" is not under {spot.words[0]}{near}. {here}'
             raise SurfaceError(message)
     return found
 
@@ -167,7 +182,7 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
             for hole in (one.across.get(layer, drawn), one.along.get(layer, drawn)):
                 if hole.known and edge.known and (numbers(edge) < 0.5 * numbers(hole)).any():
                     message = (
-                        f"edge {edge.said} puts a {hole.said} hole over the edge of {layer.replace('_', ' ')}. "
+                        f"edge {edge.said} puts a {hole.said} hole over the edge of {sheet_words(surface, layer)}. "
                         "Hole centre to edge is meant: measured from the rim, add half the hole"
                     )
                     raise SurfaceError(message)

@@ -171,4 +171,6 @@ def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
         return replace(worked, surface=before, says=(f"{worked.says[0].partition(':')[0]}: as drawn",), left_open=False)
     tried = option_at(worked.surface, link.spot, option, fully=fully)
     check_hole_in_sheet(tried.surface, link.spot)
-    return tried
+    if tried.settles:
+        return tried
+    return replace(tried, says=(*worked.says, *tried.says), left_open=worked.left_open)

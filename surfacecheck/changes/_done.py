@@ -25,9 +25,12 @@ class Done:
         What was done to the model, in plain words.
     left_open : bool
         Whether something about it is not published, so that the other bound differs.
+    settles : bool
+        Of an option: whether it settles what the event left open; one more rivet beside it does not.
     """
 
     surface: Surface
     places: tuple[str, ...] = ()
     says: tuple[str, ...] = ()
     left_open: bool = False
+    settles: bool = True

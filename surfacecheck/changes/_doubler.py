@@ -52,7 +52,7 @@ def doubler_over(surface: Surface, spot: Spot, thickness: str, long: str, wide: 
     doublers = {**surface.sheet.doublers, NAME: doubler}
     told = f"doubler {thickness} thick, {long} long, {wide} wide on the web; its own rivets are not laid out here"
     done = replace(surface, sheet=replace(surface.sheet, doublers=doublers))
-    return Done(done, spot.names, (f"{spot.words[0]}: {told}",))
+    return Done(done, spot.names, (f"{spot.words[0]}: {told}",), settles=False)
 
 
 def _up(surface: Surface, spot: Spot) -> float:

@@ -44,7 +44,9 @@ def short_edge(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     if not edges:
         message = f"which sheet has the short edge? Write layers = one of {where_is(surface, spot)}"
         raise SurfaceError(message)
-    told = "; ".join(f"edge {edge.said} in the {layer.replace('_', ' ')}" for layer, edge in edges.items())
+    told = "; ".join(
+        f"edge {edge.said} in the {surface.said(layer).replace('_', ' ')}" for layer, edge in edges.items()
+    )
     for layer, edge in edges.items():
         check_on_flange(surface, spot, layer, edge)
     if not spot.rivets:
@@ -96,7 +98,9 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     else:
         surface = with_apart(surface, spot.whole, edge=first, edge_last=last)
     told = f"edge {event.edge_first.said} at the first rivet to {event.edge_last.said} at the last"
-    return Done(surface, spot.names, (f"{spot.words[0]}, {', '.join(layers)}: {told}, straight between",))
+    return Done(
+        surface, spot.names, (f"{spot.words[0]}, {', '.join(map(surface.said, layers))}: {told}, straight between",)
+    )
 
 
 def _with_row(surface: Surface, name: str, **changed: object) -> Surface:

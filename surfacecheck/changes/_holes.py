@@ -50,7 +50,7 @@ def hole_too_large(surface: Surface, spot: Spot, event: Happened, *, fully: bool
     """
     one_of(event, spot, RIVETS, SUCH)
     _in_order(event)
-    return _holed(surface, spot, event, *_sizes(event, spot), fully=fully)
+    return _holed(surface, spot, event, *_sizes(surface, event, spot), fully=fully)
 
 
 def two_holes(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
@@ -93,7 +93,7 @@ def two_holes(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> 
         source=WORKED_OUT,
     )
     wide = first if (numbers(first) >= numbers(second)).all() else second
-    sizes = (wide, slot) if _along(event.second_lies, spot, "second_lies") else (slot, wide)
+    sizes = (wide, slot) if _along(surface, event.second_lies, spot, "second_lies") else (slot, wide)
     return _holed(surface, spot, event, *sizes, fully=fully, slot=True)
 
 
@@ -142,7 +142,7 @@ def _beside(surface: Surface, spot: Spot, event: Happened) -> Done:
         if (numbers(event.spacing) <= reach).any():
             message = f'holes {event.spacing.said} from centre to centre touch: write what = "two holes touching"'
             raise SurfaceError(message)
-    in_line = _along(event.second_lies, spot, "second_lies")
+    in_line = _along(surface, event.second_lies, spot, "second_lies")
     rim = replace(
         event.spacing,
         si=_plain(numbers(event.spacing) - 0.5 * numbers(event.across)),
@@ -188,16 +188,16 @@ def _holed(
     return Done(surface, spot.names, tuple(says), left_open)
 
 
-def _sizes(event: Happened, spot: Spot) -> tuple[Value, Value]:
+def _sizes(surface: Surface, event: Happened, spot: Spot) -> tuple[Value, Value]:
     """Give the hole across and along the line of the rivets; taken both ways as large where its way is not said."""
     most = event.largest if event.largest.known else event.smallest
     if not (event.smallest.known and event.largest.known) or event.largest_points is None:
         return most, most
-    along = _along(event.largest_points, spot, "largest_points")
+    along = _along(surface, event.largest_points, spot, "largest_points")
     return (event.smallest, most) if along else (most, event.smallest)
 
 
-def _along(way: Around | None, spot: Spot, key: str) -> bool:
+def _along(surface: Surface, way: Around | None, spot: Spot, key: str) -> bool:
     """Whether a direction lies along the line of the rivets, or across it."""
     upright = {Around.UP, Around.DOWN}, {Around.LEFT, Around.RIGHT}
     flat = {Around.AHEAD, Around.BEHIND}, {Around.LEFT, Around.RIGHT}
@@ -206,8 +206,8 @@ def _along(way: Around | None, spot: Spot, key: str) -> bool:
     along, across = {"bracket": upright, "horn": flat}.get(spot.sort, rib if spot.rib else on_skin)
     if way in along or way in across:
         return way in along
-    allowed = ", ".join(sorted(str(one) for one in along | across))
-    message = f'{key} = "{way}": at {spot.words[0]} a hole goes {allowed}'
+    allowed = ", ".join(sorted(surface.said(str(one)) for one in along | across))
+    message = f'{key} = "{surface.said(str(way))}": at {spot.words[0]} a hole goes {allowed}'
     raise SurfaceError(message)
 
 

@@ -97,7 +97,7 @@ def _either_side(surface: Surface, spot: Spot) -> Done:
     for name in spot.names:
         surface = with_apart(surface, name, extra=Value(1.0, "one either side", Source(Basis.ASSUMED)))
     told = tuple(f"{words}: one more rivet half-way to each neighbour" for words in spot.words)
-    return Done(surface, spot.names, told)
+    return Done(surface, spot.names, told, settles=False)
 
 
 def _between(surface: Surface, spot: Spot) -> Done:

@@ -43,6 +43,8 @@ class Spot:
         Where along the pins, if that was said.
     side : str
         ``web`` or ``flange`` of the spar, if that was said.
+    called : str
+        What this surface calls the part, where that differs from its name: ``top_skin``.
     """
 
     sort: str
@@ -51,6 +53,7 @@ class Spot:
     rib: int = 0
     station: Station | None = None
     side: str = ""
+    called: str = ""
 
     @property
     def whole(self) -> str:
@@ -80,7 +83,7 @@ class Spot:
     @property
     def words(self) -> tuple[str, ...]:
         """The names in words: ``middle hinge, bracket rivet 3``, ``spar at 325 mm``."""
-        owner = self.owner.replace("_", " ")
+        owner = (self.called or self.owner).replace("_", " ")
         rib = f", rib {self.rib}" if self.rib and self.sort == "row" else ""
         whole = {
             "bracket": f"{owner} hinge, bracket",
@@ -199,7 +202,8 @@ def _part(surface: Surface, asked: str, text: str) -> Spot | None:
             continue
         side = word.removeprefix("spar").strip() if word.startswith("spar ") else ""
         there = None if station is None else within(surface, station, text)
-        return Spot("part", named[word], station=there, side=side)
+        called = word if named[word] != word and not side else ""
+        return Spot("part", named[word], station=there, side=side, called=called)
     return None
 
 

@@ -151,3 +151,29 @@ def test_an_option_nobody_knows(told) -> None:
     fault = caught.value.faults[0]
     assert (fault.file, fault.key) == ("tried.toml", "happened[1]")
     assert 'try = "glue it" cannot be there, or nobody knows it' in fault.message
+
+
+@pytest.mark.parametrize(
+    ("where", "option"),
+    [("left skin to spar, rivet 12", "extra rivets either side"),
+     ("hinge middle, bracket rivet 3", "doubler 0.8 mm, 120 mm long, 40 mm wide")],
+)  # fmt: skip
+def test_what_is_put_beside_a_rivet_in_doubt_leaves_it_in_doubt(where: str, option: str, told) -> None:
+    event = f'where = "{where}"\nwhat = "poor rivet"\ntry = ["{option}"]'
+    *_, tried = columns_of(told(event))
+    assert tried.nothing is not None
+    assert "nobody publishes what it holds" in tried.says[0]
+    assert len(tried.says) == 2
+
+
+def test_a_doubler_over_a_bracket(told) -> None:
+    tries = 'try = ["doubler 0.8 mm, 120 mm long, 40 mm wide"]'
+    event = f'where = "hinge middle, bracket rivet 3"\nwhat = "poor rivet"\n{tries}'
+    drawn, _, tried = columns_of(told(event))
+    (doubler,) = (one for name, one in tried.fully.sheet.doublers.items() if name not in drawn.fully.sheet.doublers)
+    assert [doubler.start.si, doubler.to.si, doubler.thickness.si, doubler.wide.si] == pytest.approx(
+        [0.5, 0.62, 8e-4, 0.04]
+    )
+    before, after = assess_each([drawn.fully, tried.fully])
+    crush = [at(one, RIVET, "spar-crush") for one in (before, after)]
+    assert crush[1].value("t") == pytest.approx(crush[0].value("t") + 0.8e-3)

@@ -276,3 +276,18 @@ def test_faults_of_all_events_come_together(told) -> None:
     with pytest.raises(SurfaceError) as caught:
         columns_of(told(event("nowhere", "poor rivet"), event(RIVET, "nothing known")))
     assert [fault.key for fault in caught.value.faults] == ["happened[1]", "happened[2]"]
+
+
+def test_a_flat_half_has_words_of_its_own(told) -> None:
+    """Out and in along the pins, top and bottom across; on the skin ahead and behind."""
+    where = "hinge outer, bracket rivet 2"
+    hole = ('smallest = "4.3 mm"', 'largest = "4.6 mm"', 'layers = ["spar"]')
+    found = columns_of(told(event(where, "hole oval", *hole, 'largest_points = "out"'), base="elevator.toml"))
+    (place,) = found[1].places
+    assert found[1].fully.apart[place].along["spar"].said == "4.6 mm"
+    with pytest.raises(SurfaceError, match='largest_points = "ahead": .* a hole goes bottom, in, out, top'):
+        columns_of(told(event(where, "hole oval", *hole, 'largest_points = "ahead"'), base="elevator.toml"))
+    edge = event("top skin to spar, rivet 3", "short edge", 'edges = { top_skin = "5 mm" }')
+    assert columns_of(told(edge, base="elevator.toml"))[1].fully.apart["row.top_skin_to_spar.rivet-3"].edge.keys() == {
+        "left_skin"
+    }

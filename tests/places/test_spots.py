@@ -80,6 +80,7 @@ def test_a_place_that_is_not_there_says_what_is(rudder, typed: str, words: str) 
 
 def test_the_words_of_a_flat_half() -> None:
     elevator = read(DATA / "elevator.toml")
-    assert spot_of(elevator, "top skin, at rib 2").owner == "left_skin"
+    top = spot_of(elevator, "top skin, at rib 2")
+    assert (top.owner, top.words[0].startswith("top skin at rib 2")) == ("left_skin", True)
     name = next(name for name, row in elevator.rows.items() if (plan_row(elevator, row) or row).start is not None)
     assert spot_of(elevator, f"{name}, rivet 2").names == (f"row.{name}.rivet-2",)
