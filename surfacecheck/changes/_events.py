@@ -11,7 +11,7 @@ from surfacecheck.changes._edges import row_drifted, short_edge
 from surfacecheck.changes._hinges import bracket_off, hinge_off_line
 from surfacecheck.changes._holes import hole_too_large, stray_hole, two_holes
 from surfacecheck.changes._marks import corner_sharp, dent_filed, lightening_hole, nick_filed
-from surfacecheck.changes._masses import painted
+from surfacecheck.changes._masses import mass_added, painted
 from surfacecheck.changes._rivets import poor_rivet, rivet_missing, wrong_grip, wrong_rivet
 from surfacecheck.changes._rows import pitch_wrong, shim
 from surfacecheck.changes._sheets import doubler_off, other_sheet
@@ -125,6 +125,10 @@ KINDS: tuple[EventKind, ...] = (
     EventKind(("horn arm other", "horn other"), horn_other, "horn", "horn", ("arm", "leaves")),
     EventKind(("stop arm other", "stop other"), stop_other, "stop", "stop", ("arm",)),
     EventKind(("painted", "paint", "filler"), painted, "paint", "surface", ("mass",), ()),
+    EventKind(
+        ("mass added", "tab added", "servo added", "filler at one place"), mass_added, "mass",
+        "trailing edge, at 325 mm", ("mass", "behind"), ("taken off",),
+    ),
     EventKind(
         ("gust on the ground", "over-travel", "storm"), wind_took_hold, "wind", "surface",
         ("wind", "swung", "stop_gives"), (),

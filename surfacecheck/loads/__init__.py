@@ -25,6 +25,7 @@ from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
 from surfacecheck.loads._speeds import SpeedRow, speed_rows
 from surfacecheck.loads._sums import UnitLoads
+from surfacecheck.loads._swing import stop_moment, swing_energy
 from surfacecheck.loads._tube import TubeTorque, tube_torques
 from surfacecheck.loads.cases import load_cases
 
@@ -66,6 +67,8 @@ __all__ = [
     "running_torque",
     "side_word",
     "speed_rows",
+    "stop_moment",
+    "swing_energy",
     "tube_torques",
     "wind_cases",
 ]

@@ -13,11 +13,12 @@ from surfacecheck.loads._controls import GROUND_GUST, ground_gust_moment, ground
 from surfacecheck.loads._flight import dynamic_pressure, section
 from surfacecheck.loads._from_surface import number, outline_of, planform_of, side_word
 from surfacecheck.loads._planform import Planform
+from surfacecheck.loads._swing import stop_moment, swing_energy
 from surfacecheck.loads._units import GRAVITY
 from surfacecheck.model import StopAt, Surface
 from surfacecheck.provenance import Basis, Source
 
-__all__ = ["ground_cases", "ground_gust_pressure", "swing_peak", "wind_cases"]
+__all__ = ["ground_cases", "ground_gust_pressure", "wind_cases"]
 
 Array = NDArray[np.float64]
 
@@ -74,7 +75,7 @@ def ground_cases(surface: Surface) -> Iterator[LoadCase | MissingCase]:
         yield from _winds(surface, outline.planform, q, "ground gust", section("23.415(a)"), ())
     else:
         yield MissingCase("ground gust", f"aeroplane.{gap}", "its speed goes by the wing loading")
-    yield from _that_took_hold(surface, outline.planform)
+    yield from _of_event(surface, outline.planform)
     wind = surface.load.wind_at_tiedown
     if wind.absent:
         return
@@ -112,46 +113,18 @@ def wind_cases(surface: Surface, speed: ArrayLike) -> tuple[LoadCase, ...]:
     return tuple(_winds(surface, planform_of(surface), q, "wind of the event", source, (_TIED,)))
 
 
-def swing_peak(swing: Array, gives: Array) -> Array:
-    """Give the greatest moment at a stop over the moment of a wind that swung the surface into it.
-
-    ``M_p/M = 2 (swing/gives + 1)``: all the work of a wind of constant moment, along the swing and while the stop
-    gives, is held by a stop that gives in a straight line; an upper bound without damping.
-
-    Parameters
-    ----------
-    swing, gives : ndarray, shape (...)
-        How far the surface swung free, and how far the stop then gave [rad].
-
-    Returns
-    -------
-    ndarray, shape (...)
-        [-].
-
-    References
-    ----------
-    Balance of work: ``M (swing + gives) = M_p gives/2``; worked out here.
-
-    Examples
-    --------
-    30 degrees free into a stop that gives 3:
-
-    >>> print(f"{swing_peak(np.array(30.0), np.array(3.0)):.1f}")
-    22.0
-    """
-    return np.asarray(2.0 * (swing / gives + 1.0))
-
-
-def _that_took_hold(surface: Surface, planform: Planform) -> Iterator[LoadCase]:
+def _of_event(surface: Surface, planform: Planform) -> Iterator[LoadCase]:
     """Build the cases of a wind that took hold of the surface, and of its swing into the stop."""
     swung = surface.swung
     if swung is None:
         return
-    q, notes = dynamic_pressure(number(swung.wind)), [_TIED]
-    source = Source(Basis.COMMON_PRACTICE, "hinge moment K c S q as in the ground gust, with the wind as told")
-    if swung.swing.known and swung.gives.known:
-        q, notes = q * swing_peak(number(swung.swing), number(swung.gives)), [_TIED, _SWUNG]
-    yield from _winds(surface, planform, q, "wind that took hold", source, tuple(notes))
+    if not (swung.swing.known and swung.gives.known):
+        yield from wind_cases(surface, number(swung.wind))
+        return
+    times = stop_moment(swing_energy(1.0, number(swung.swing)), number(swung.gives), 1.0)
+    source = Source(Basis.ASSUMED, f"in the manner of {section('23.415(c)').text}; K assumed")
+    q = dynamic_pressure(number(swung.wind)) * times
+    yield from _winds(surface, planform, q, "wind of the event, into the stop", source, (_TIED, _SWUNG))
 
 
 def _winds(

@@ -3,6 +3,7 @@
 Before and after, a row alone, what to measure, where a force goes; rule cards, take-off, whether a rivet can be set.
 """
 
+from surfacecheck.loads import stop_moment, swing_energy
 from surfacecheck.studies._access import Access, Reach, ToolReach, access, tool_needs
 from surfacecheck.studies._access_shown import reach_table
 from surfacecheck.studies._aftermath import LOCKS, Aftermath, Blow, Event, aftermath
@@ -99,7 +100,6 @@ from surfacecheck.studies._stations import (
     stations,
 )
 from surfacecheck.studies._survey_shown import survey_table, survey_text
-from surfacecheck.studies._swing import stop_moment, swing_energy
 from surfacecheck.studies._takeoff import Purchase, Taken, TakeOff, takeoff
 from surfacecheck.studies._takeoff_basis import OWN, Spares, Work
 from surfacecheck.studies._takeoff_shown import (

@@ -9,11 +9,10 @@ import numpy as np
 
 from surfacecheck.assessment import assess
 from surfacecheck.errors import Fault, SurfaceError
-from surfacecheck.loads import airload_totals, planform_of, wind_cases
+from surfacecheck.loads import airload_totals, planform_of, stop_moment, swing_energy, wind_cases
 from surfacecheck.model import StopAt
 from surfacecheck.provenance import Value
 from surfacecheck.studies._looked import Looked, parts_by_load
-from surfacecheck.studies._swing import stop_moment, swing_energy
 
 if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment

@@ -137,6 +137,11 @@ EVENTS = {
         event("surface", "painted", 'mass = "0.25 kg"'),
         lambda s: [s.weighed.paint.si], [0.25], None,
     ),
+    "mass added": (
+        event("trailing edge, at 550 mm", "tab added", 'mass = "60 g"'),
+        lambda s: [s.weighed.added[-1].mass.si, s.weighed.added[-1].behind.si, s.weighed.added[-1].up.si],
+        [0.06, 0.36, 0.55], None,
+    ),
     "gust": (
         event("surface", "over-travel", 'wind = "40 knots"', 'swung = "25 deg"', 'stop_gives = "3 deg"'),
         lambda s: [s.swung.wind.si, s.swung.swing.si], [20.57777777778, 0.436332312999], None,
@@ -232,6 +237,7 @@ RIVET = "hinge middle, bracket rivet 3"
         (event("stop", "stop arm other", 'arm = "50 mm"'), "has no stop of its own"),
         (event("surface", "gust on the ground", 'wind = "40 knots"', 'swung = "20 deg"'), "needs stop_gives"),
         (event("surface", "painted"), "needs mass"),
+        (event("rib 3", "mass added", 'mass = "50 g"'), "needs behind"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_said_in_one_line(text: str, words: str, told) -> None:
@@ -285,7 +291,7 @@ def test_a_flat_half_has_words_of_its_own(told) -> None:
     found = columns_of(told(event(where, "hole oval", *hole, 'largest_points = "out"'), base="elevator.toml"))
     (place,) = found[1].places
     assert found[1].fully.apart[place].along["spar"].said == "4.6 mm"
-    with pytest.raises(SurfaceError, match='largest_points = "ahead": .* a hole goes bottom, in, out, top'):
+    with pytest.raises(SurfaceError, match=r'largest_points = "ahead": .* a hole goes bottom, in, out, top'):
         columns_of(told(event(where, "hole oval", *hole, 'largest_points = "ahead"'), base="elevator.toml"))
     edge = event("top skin to spar, rivet 3", "short edge", 'edges = { top_skin = "5 mm" }')
     assert columns_of(told(edge, base="elevator.toml"))[1].fully.apart["row.top_skin_to_spar.rivet-3"].edge.keys() == {
