@@ -108,7 +108,7 @@ def station_of(surface: Surface, asked: str, text: str) -> Station | None:
 
 
 def within(surface: Surface, station: Station, text: str) -> Station:
-    """Refuse a place beyond the ends of the surface.
+    """Refuse a place beyond the ends of the surface, where both are known.
 
     Parameters
     ----------
@@ -130,7 +130,7 @@ def within(surface: Surface, station: Station, text: str) -> Station:
         Where it lies outside.
     """
     ends = [plain(p.up) for p in surface.outline.places if p.up.known]
-    if not ends[0] - 1e-9 <= station.y <= ends[-1] + 1e-9:
+    if len(ends) > 1 and not ends[0] - 1e-9 <= station.y <= ends[-1] + 1e-9:
         low, high = ends[0] * 1e3, ends[-1] * 1e3
         message = f'"{text}" is at {station.y * 1e3:.4g} mm; the surface goes from {low:.4g} to {high:.4g} mm'
         raise SurfaceError(message)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import plan_row, spot_of
+from surfacecheck.provenance import UNKNOWN
 from surfacecheck.reading import read
 
 DATA = Path(__file__).parents[2] / "data"
@@ -84,3 +86,9 @@ def test_the_words_of_a_flat_half() -> None:
     assert (top.owner, top.words[0].startswith("top skin at rib 2")) == ("left_skin", True)
     name = next(name for name, row in elevator.rows.items() if (plan_row(elevator, row) or row).start is not None)
     assert spot_of(elevator, f"{name}, rivet 2").names == (f"row.{name}.rivet-2",)
+
+
+def test_a_surface_whose_ends_nobody_measured_takes_any_place(rudder) -> None:
+    places = tuple(replace(one, up=UNKNOWN) for one in rudder.outline.places)
+    open_ended = replace(rudder, outline=replace(rudder.outline, at=places))
+    assert spot_of(open_ended, "spar, at 2000 mm").names == ("spar.at-2000-mm",)
