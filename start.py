@@ -33,6 +33,11 @@ KINDS = {  # folder, extra of pyproject.toml, MB to fetch, MB on disk (Linux, Py
     "browser": (".venv", "browser", 54, 170),
     "lab": (".venv-lab", "lab", 120, 460),
 }
+LAB_SETTINGS = """{
+  "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": false},
+  "@jupyterlab/notebook-extension:tracker": {"codeCellConfig": {"lineNumbers": false, "lineWrap": true}}
+}
+"""  # no question about news: there may be no net; long lines of code are not cut on a projector or a phone
 SCRIPTS = {"bench": ("bench", "run.py"), "notebooks": ("tools", "execute_notebooks.py")}  # below tests/
 UNREACHABLE = re.compile(
     "(?i)new connection|name resolution|name or service|getaddrinfo|connect(ion)? ?timeout|timed out|connection refused"
@@ -229,9 +234,8 @@ def point_here(folder):
     """Let the environment find the package, by the way from its packages' folder up to this one."""
     place = packages(folder)
     write(os.path.join(place, "surfacecheck-here.pth"), os.path.relpath(ROOT, place) + "\n")
-    if os.path.basename(folder) == ".venv-lab":  # no question about news: there may be no net
-        news = '{"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": false}}\n'
-        write(os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json"), news)
+    if os.path.basename(folder) == ".venv-lab":
+        write(os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json"), LAB_SETTINGS)
 
 
 def old_python(found):

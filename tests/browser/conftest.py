@@ -17,7 +17,7 @@ from surfacecheck.report import write_page
 
 ROOT = Path(__file__).parents[2]
 DEMO = ROOT / "data" / "rudder.toml"
-MEASURES = (Path(__file__).parent / "measures.js").read_text(encoding="utf-8")
+MEASURES = (Path(__file__).parent / "measures.js").read_text(encoding="utf-8") + "\nwindow.measures = measures;"
 
 BARE = """
 form = 1
@@ -149,7 +149,7 @@ def opened(browser):
         page.on("console", lambda said: noise.append(f"console: {said.text}"))
         page.on("pageerror", lambda error: noise.append(f"error: {error}"))
         page.on("request", lambda asked: None if asked.url.split("#")[0] == own else noise.append(f"asks {asked.url}"))
-        page.add_init_script(MEASURES + "\nwindow.measures = measures;")
+        page.add_init_script(MEASURES)
         page.goto(own)
         return SimpleNamespace(page=page, width=width, noise=noise, ask=page.evaluate)
 
@@ -188,6 +188,18 @@ def look(request, browser, written):
 def seen(request, opened, document):
     """Open each page on each screen."""
     return opened(document, request.param)
+
+
+@pytest.fixture(scope="session")
+def screens():
+    """Width and height of each screen [CSS px]."""
+    return SCREENS
+
+
+@pytest.fixture(scope="session")
+def measures():
+    """Give the script that puts what is asked of a page into it."""
+    return MEASURES
 
 
 @pytest.fixture(scope="session")

@@ -1,4 +1,8 @@
-"""A notebook in JupyterLab, as ``start.py lab`` starts it: opens without the net, runs through, ends with Ctrl-C."""
+"""A notebook in JupyterLab, as ``start.py lab`` starts it: opens without the net, runs through, ends with Ctrl-C.
+
+On three screens: a laptop, a projector, and a window as narrow as a phone, where the list of files is folded away by
+its own button first, as a person does.
+"""
 
 from __future__ import annotations
 
@@ -12,6 +16,7 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
+from types import SimpleNamespace
 from urllib.parse import urlsplit
 
 import pytest
@@ -25,6 +30,20 @@ FINISHED = """() => {
   return prompts.some(Boolean) && prompts.filter(Boolean).every((one) => /\\d/.test(one));
 }"""
 """Every cell that is drawn has its number (those scrolled away are not drawn)."""
+CUT = """() => {
+  const boxes = document.querySelectorAll(".jp-Notebook, .jp-Cell .cm-scroller, .jp-Cell .jp-RenderedMarkdown");
+  const cut = [...boxes].filter((one) => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1);
+  return cut.map((one) => `cut: ${one.className} ${one.textContent.trim().slice(0, 40)}`);
+}"""
+"""Text that somebody would have to move sideways; wide tables of numbers move by themselves."""
+FURTHER = """() => {
+  const panel = document.querySelector(".jp-WindowedPanel-outer");
+  const next = panel.scrollTop + 0.8 * panel.clientHeight;
+  return [next, panel.scrollTop + panel.clientHeight < panel.scrollHeight - 1];
+}"""
+LAB_SCREENS = ["phone", "projector", "laptop"]
+NARROW = 600
+LEAST = 12.0
 DEAD = "http://127.0.0.1:9"
 """Nobody answers there: a server that asks the net hears at once that there is none."""
 
@@ -49,62 +68,106 @@ def answers(place):
     return False
 
 
-@pytest.fixture
-def lab(browser, tmp_path):
+@pytest.fixture(scope="module")
+def lab(browser, tmp_path_factory):
     """JupyterLab on a copy of notebooks and data, with settings of its own: nothing here is changed by it."""
     if not (ROOT / ".venv-lab" / "made-for-lab.txt").exists():
         pytest.skip("JupyterLab is not installed here (python3 start.py lab does that; .ci/run, too)")
+    folder = tmp_path_factory.mktemp("lab")
     for name in ("notebooks", "data"):
-        shutil.copytree(ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns(".*", "out"))
-    own = {f"JUPYTER_{kind}_DIR": str(tmp_path / kind) for kind in ("CONFIG", "DATA", "RUNTIME")}
+        shutil.copytree(ROOT / name, folder / name, ignore=shutil.ignore_patterns(".*", "out"))
+    own = {f"JUPYTER_{kind}_DIR": str(folder / kind) for kind in ("CONFIG", "DATA", "RUNTIME")}
     off = {name: DEAD for name in ("HTTP_PROXY", "HTTPS_PROXY", "http_proxy", "https_proxy")}
-    variables = {**os.environ, **own, **off, "IPYTHONDIR": str(tmp_path / "ipython"), "NO_PROXY": "127.0.0.1"}
+    variables = {**os.environ, **own, **off, "IPYTHONDIR": str(folder / "ipython"), "NO_PROXY": "127.0.0.1"}
     place = f"http://127.0.0.1:{free_port()}"
     words = ["--no-browser", f"--ServerApp.port={urlsplit(place).port}", "--IdentityProvider.token=word"]
-    words += [f"--ServerApp.root_dir={tmp_path / 'notebooks'}"]
+    words += [f"--ServerApp.root_dir={folder / 'notebooks'}"]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
         words.append("--allow-root")
-    with (tmp_path / "log").open("w") as log:
+    with (folder / "log").open("w") as log:
         server = subprocess.Popen([sys.executable, str(ROOT / "start.py"), "lab", *words], env=variables, stderr=log)
         try:
-            assert answers(place), (tmp_path / "log").read_text()
-            yield place, server, tmp_path
+            assert answers(place), (folder / "log").read_text()
+            yield place, server, folder
         finally:
             if server.poll() is None:
                 server.kill()
             server.wait()
 
 
-@pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
-def test_a_notebook_opens_runs_and_ends(browser, lab):
-    place, server, folder = lab
-    path = folder / "notebooks" / NOTEBOOK
-    stored = json.loads(path.read_text(encoding="utf-8"))
-    page = browser.new_page(viewport={"width": 1280, "height": 800})
+@pytest.fixture(params=LAB_SCREENS)
+def desk(request, browser, lab, screens, measures):
+    """One notebook on each screen, in a copy and a workspace of its own, with what it complained of and asked for."""
+    place, _, folder = lab
+    name = f"{request.param}.ipynb"
+    shutil.copy(folder / "notebooks" / NOTEBOOK, folder / "notebooks" / name)
+    width, height = screens[request.param]
+    page = browser.new_page(viewport={"width": width, "height": height})
     page.set_default_timeout(PATIENCE * 1000)
-    asked, noise = [], []
+    noise, asked = [], []
     page.on("request", lambda one: asked.append(one.url))
     page.on("console", lambda said: noise.append(said.text) if said.type == "error" else None)
     page.on("pageerror", lambda error: noise.append(str(error)))
-    page.goto(f"{place}/lab/tree/{NOTEBOOK}?token=word")
+    page.add_init_script(measures)
+    page.goto(f"{place}/lab/workspaces/{request.param}/tree/{name}?token=word")
     page.wait_for_selector(READY)  # before that, running clears the cells and says nothing
+    yield SimpleNamespace(page=page, path=folder / "notebooks" / name, width=width, noise=noise, asked=asked)
+    page.close()
+
+
+def code_cells(path):
+    """Return the cells of a notebook that hold code."""
+    return [one for one in json.loads(path.read_text(encoding="utf-8"))["cells"] if one["cell_type"] == "code"]
+
+
+def passed_through(page):
+    """Go down a notebook a screen at a time, since what is far away is not drawn; give what is wrong anywhere."""
+    wrong, at, more = set(), 0, True
+    while more:
+        page.evaluate("at => new Promise((done) => { document.querySelector('.jp-WindowedPanel-outer').scrollTop = at;"
+                      " requestAnimationFrame(() => setTimeout(done, 100)); })", at)  # fmt: skip
+        wrong |= set(page.evaluate("least => measures.small(least)", LEAST)) | set(page.evaluate(CUT))
+        at, more = page.evaluate(FURTHER)
+    return wrong
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
+def test_a_notebook_opens_and_runs(desk, lab):
+    page, before = desk.page, code_cells(desk.path)
     assert page.locator(".jp-Dialog, .Toastify__toast").count() == 0
+    if desk.width < NARROW:
+        page.get_by_role("tab", name="File Browser").click()  # folds the list of files away
     page.get_by_role("menuitem", name="Run", exact=True).click()
     page.get_by_text("Run All Cells", exact=True).click()
     page.wait_for_function(FINISHED)
     page.wait_for_selector(READY)
     page.keyboard.press("Control+s")
-    page.wait_for_selector("text=Saving completed")
-    assert page.evaluate("document.documentElement.scrollWidth") <= 1280
-    page.close()
+    page.wait_for_selector("text=Saving completed", state="attached")  # a narrow window hides it
+    assert page.evaluate("document.documentElement.scrollWidth") <= desk.width
+    assert page.evaluate("document.querySelector('.jp-Notebook').clientWidth") > 0.6 * desk.width
+    assert passed_through(page) == set()
 
-    cells = [one for one in json.loads(path.read_text(encoding="utf-8"))["cells"] if one["cell_type"] == "code"]
-    before = [one for one in stored["cells"] if one["cell_type"] == "code"]
+    cells = code_cells(desk.path)
     assert [one["execution_count"] for one in cells] == list(range(1, len(before) + 1))
     assert [text_of(one) for one in cells] == [text_of(one) for one in before]
-    assert noise == []
-    assert {urlsplit(url).netloc for url in asked if not url.startswith(("data:", "blob:"))} == {urlsplit(place).netloc}
+    assert desk.noise == []
+    places = {urlsplit(url).netloc for url in desk.asked if not url.startswith(("data:", "blob:"))}
+    assert places == {urlsplit(lab[0]).netloc}
 
+
+@pytest.mark.parametrize("desk", ["laptop"], indirect=True)
+def test_what_is_cut_and_what_is_small_are_seen(desk):
+    """The two measures above can fail: a line of code that is not wrapped, and a word of 11 px."""
+    page = desk.page
+    page.add_style_tag(content=".jp-Notebook .cm-line { width: 2000px } .jp-Notebook h1 { font-size: 11px !important }")
+    wrong = passed_through(page)
+    assert any(one.startswith("11.00 px") for one in wrong)
+    assert any(one.startswith("cut: ") for one in wrong)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
+def test_it_ends_cleanly(lab):
+    _, server, folder = lab
     server.send_signal(signal.SIGINT)
     assert server.wait(timeout=20) == 0
     assert "Traceback" not in (folder / "log").read_text()
