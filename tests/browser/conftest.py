@@ -106,6 +106,14 @@ PAGES = {
     ),
 }
 """Every page the package writes; a new one is one more entry: its name, and what writes it to a path."""
+SOUND = """<!DOCTYPE html><html lang="en"><head><title>x</title>
+<meta name="viewport" content="width=device-width, initial-scale=1"><style>
+body { font: 16px sans-serif; margin: 1rem } figure { margin: 0; break-inside: avoid } h2 { break-after: avoid }
+</style></head><body><h1>A page</h1><p>Some words.</p>
+<figure><svg role="img" aria-label="A square of one colour" viewBox="0 0 100 100" width="100" height="100">
+<rect width="100" height="100" fill="#eee"/><text x="5" y="50" font-size="14">words</text></svg></figure>
+</body></html>"""
+"""A page without fault, into which faults are planted."""
 SCREENS = {
     "narrow": (320, 640),  # WCAG 2.2, success criterion 1.4.10 (reflow): the width that must do
     "phone": (390, 844),
@@ -156,6 +164,24 @@ def opened(browser):
     yield open_file
     for context in contexts:
         context.close()
+
+
+@pytest.fixture(scope="session")
+def sound():
+    """Give a page without fault as text."""
+    return SOUND
+
+
+@pytest.fixture
+def show(opened, tmp_path):
+    """Open a text as a page, on a phone unless it is said otherwise."""
+
+    def opened_text(text, screen="phone"):
+        path = tmp_path / "page.html"
+        path.write_text(text, encoding="utf-8")
+        return opened(path, screen)
+
+    return opened_text
 
 
 @pytest.fixture(scope="session")

@@ -4,26 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-SOUND = """<!DOCTYPE html><html lang="en"><head><title>x</title>
-<meta name="viewport" content="width=device-width, initial-scale=1"><style>
-body { font: 16px sans-serif; margin: 1rem } figure { margin: 0; break-inside: avoid } h2 { break-after: avoid }
-</style></head><body><h1>A page</h1><p>Some words.</p>
-<figure><svg role="img" aria-label="A square of one colour" viewBox="0 0 100 100" width="100" height="100">
-<rect width="100" height="100" fill="#eee"/><text x="5" y="50" font-size="14">words</text></svg></figure>
-</body></html>"""
-
-
-@pytest.fixture
-def show(opened, tmp_path):
-    """Open a text as a page on a phone."""
-
-    def opened_text(text, screen="phone"):
-        path = tmp_path / "page.html"
-        path.write_text(text, encoding="utf-8")
-        return opened(path, screen)
-
-    return opened_text
-
 
 def faults(page):
     """Return what the measures find."""
@@ -34,8 +14,8 @@ def faults(page):
     }  # fmt: skip
 
 
-def test_a_sound_page_has_none(show):
-    assert not any(faults(show(SOUND)).values())
+def test_a_sound_page_has_none(show, sound):
+    assert not any(faults(show(sound)).values())
 
 
 @pytest.mark.parametrize(
@@ -51,21 +31,21 @@ def test_a_sound_page_has_none(show):
         ("small", 'width="100" height="100">', 'width="80" height="80">'),
     ],
 )
-def test_each_fault_is_seen(show, what, old, new):
-    assert old in SOUND
-    assert faults(show(SOUND.replace(old, new)))[what]
+def test_each_fault_is_seen(show, sound, what, old, new):
+    assert old in sound
+    assert faults(show(sound.replace(old, new)))[what]
 
 
-def test_a_cut_picture_and_a_lonely_heading_are_seen(show, paged):
+def test_a_cut_picture_and_a_lonely_heading_are_seen(show, sound, paged):
     """A picture of more than a page is cut; a heading that may be left alone, and just so fits, is."""
-    tall = SOUND.replace("<p>", "<h2>Next</h2><div style='height: 1500px'>a block</div><p>")
+    tall = sound.replace("<p>", "<h2>Next</h2><div style='height: 1500px'>a block</div><p>")
     page = show(tall, "laptop")
     page.page.emulate_media(media="print")
     page.ask("what => measures.blocks(what)", "div")
     _, pages = paged(page.page.pdf(format="A4"))
     assert pages["block-0-a"] != pages["block-0-b"]
 
-    lonely = SOUND.replace("<p>", "<div style='height: 800px'></div><h2 style='break-after: auto'>Next</h2><p>")
+    lonely = sound.replace("<p>", "<div style='height: 800px'></div><h2 style='break-after: auto'>Next</h2><p>")
     page = show(lonely.replace("Some words.", "<b style='display: block; height: 500px'>x</b>"), "laptop")
     page.page.add_style_tag(content="p { break-inside: avoid }")
     page.page.emulate_media(media="print")

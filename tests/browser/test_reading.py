@@ -72,6 +72,14 @@ def laptop(opened, look):
     return page
 
 
+@pytest.fixture(scope="module")
+def scratch(opened, sound, tmp_path_factory):
+    """Open one page on a laptop, to be written over."""
+    path = tmp_path_factory.mktemp("scratch") / "page.html"
+    path.write_text(sound, encoding="utf-8")
+    return opened(path)
+
+
 def test_the_formulas_are_those_of_the_standard():
     """The contrast of black and white is 21 to 1, of a colour with itself 1 (WCAG 2.2, note 1 to contrast ratio).
 
@@ -85,23 +93,25 @@ def test_the_formulas_are_those_of_the_standard():
     assert contrast((118, 118, 118), (255, 255, 255)) == pytest.approx(4.542, abs=5e-4)
 
 
-def test_words_stand_out_from_the_page(laptop):
-    found = laptop.ask("measures.colours()")
+def pale_words(opened):
+    """Return the words that stand out too little from the ground of the page, with their contrast."""
     pale = {}
-    for words, colour, layers in found:
+    for words, colour, layers in opened.ask("measures.colours()"):
         ratio = float(contrast(over([colour, *layers]), over(layers)))
         if ratio < CONTRAST:
             pale[words] = round(ratio, 2)
-    assert len(found) > 20
-    assert pale == {}
+    return pale
 
 
-def test_words_of_pictures_stand_out_from_what_is_drawn_below(laptop):
-    """The ground of a word is the commonest colour of the box it stands in, in a picture taken without words."""
+def pale_labels(opened):
+    """Return the words of pictures that stand out too little from what is drawn below them.
+
+    The ground of a word is the commonest colour of the box it stands in, in a picture taken without words.
+    """
     pale = {}
-    for picture in laptop.page.locator("[data-chosen]").all():
+    for picture in opened.page.locator("[data-chosen]").all():
         labels = picture.evaluate("one => measures.labels(one)")
-        style = laptop.page.add_style_tag(content=HIDE)
+        style = opened.page.add_style_tag(content=HIDE)
         drawn = taken(picture)
         style.evaluate("one => one.remove()")
         for words, fill, cover, (x, y, wide, tall) in labels:
@@ -111,83 +121,162 @@ def test_words_of_pictures_stand_out_from_what_is_drawn_below(laptop):
             ratio = float(contrast(own * cover * colour + (1 - own * cover) * ground, ground))
             if ratio < CONTRAST:
                 pale[words] = round(ratio, 2)
-    assert pale == {}
+    return pale
 
 
-def test_tones_of_pictures_differ_in_grey(laptop):
-    """In a copy in grey, as the browser shows it to someone who sees no colour.
+def tones_alike(opened):
+    """Return the pairs of tones of a picture that are one tone in grey, as the browser shows it without colour.
 
     A tint next to white is ground, not a tone: what stands on it has its own edge.
     """
-    session = laptop.page.context.new_cdp_session(laptop.page)
-    laptop.page.add_style_tag(content=HIDE)
+    session = opened.page.context.new_cdp_session(opened.page)
+    opened.page.add_style_tag(content=HIDE)
     session.send("Emulation.setEmulatedVisionDeficiency", {"type": "achromatopsia"})
     alike = []
-    for number, picture in enumerate(laptop.page.locator("[data-chosen]").all()):
+    for number, picture in enumerate(opened.page.locator("[data-chosen]").all()):
         found = [tone for tone, share in tones_of(taken(picture)) if share > DRAWN]
         assert all(max(tone) - min(tone) <= 1 for tone in found)
         tones = [tone for tone in found if contrast(tone, (255, 255, 255)) > TINT]
         alike += [(number, *pair) for pair in combinations(tones, 2) if contrast(*pair) < GREY]
     session.send("Emulation.setEmulatedVisionDeficiency", {"type": "none"})
-    assert alike == []
+    return alike
 
 
-def test_every_picture_says_what_it_shows(laptop):
-    """As the browser hands it to a program that reads aloud: each picture one image, with words of its own."""
-    session = laptop.page.context.new_cdp_session(laptop.page)
+def without_words(opened):
+    """Return what is wrong with the names of pictures, as a program that reads aloud gets them."""
+    session = opened.page.context.new_cdp_session(opened.page)
     nodes = session.send("Accessibility.getFullAXTree")["nodes"]
     images = [one for one in nodes if not one["ignored"] and one["role"]["value"] in ("image", "img")]
     names = [one.get("name", {}).get("value", "") for one in images]
-    assert len(names) == laptop.ask("measures.pictures()")
-    assert [name for name in names if len(name) < 15] == []
+    drawn = opened.ask("measures.pictures()")
+    return [name for name in names if len(name) < 15] + [f"{len(names)} of {drawn}"] * (len(names) != drawn)
 
 
-def test_a_small_map_draws_the_outline_it_repeats(laptop):
-    filled = laptop.page.evaluate("""() => [...document.querySelectorAll("svg.mini")].map((map) => {
+def steps_skipped(headings):
+    """Return the pairs of headings between which a step is left out; the first is the only one of its kind."""
+    levels = [level for level, _ in headings]
+    assert (levels[0], levels.count(1)) == (1, 1)
+    return [pair for pair in pairwise(headings) if pair[1][0] > pair[0][0] + 1]
+
+
+def unreached(opened):
+    """Go through a page by keyboard; return what it passes by, does not frame or show, or does not let go of."""
+    stops = opened.ask("measures.number()")
+    reached = []
+    for _ in range(stops):
+        opened.page.keyboard.press("Tab")
+        reached.append(opened.ask("measures.where()"))
+    order = [one and one["stop"] for one in reached]
+    wrong = [one["what"] for one in reached if one and not (one["framed"] and one["inView"])]
+    opened.page.keyboard.press("Tab")  # no trap at the end
+    left = opened.ask("measures.where()") in (None, *reached[:1])
+    return wrong + [order] * (order != list(range(stops))) + ["held at the end"] * (not left)
+
+
+def empty_maps(opened):
+    """Return how far each small map is filled by the outline it repeats, where that is too little or too much."""
+    filled = opened.page.evaluate("""() => [...document.querySelectorAll("svg.mini")].map((map) => {
         const whole = map.getBoundingClientRect(), drawn = map.querySelector("use").getBoundingClientRect();
         const inside = Math.min(drawn.bottom, whole.bottom) - Math.max(drawn.top, whole.top);
         return inside / whole.height; })""")
-    assert all(0.5 < share <= 1 for share in filled)
+    return [share for share in filled if not 0.5 < share <= 1]
+
+
+def deaf_to_enter(opened):
+    """Return what the enter key does not open (of the first five folded) and the links that lead nowhere."""
+    page, deaf = opened.page, []
+    for summary in page.locator("summary").all()[:5]:
+        summary.focus()
+        before = summary.evaluate("one => one.parentElement.open")
+        page.keyboard.press("Enter")
+        deaf += [summary.inner_text()] * (summary.evaluate("one => one.parentElement.open") is before)
+    for link in page.locator("a[href^='#']").all():
+        if not link.is_visible():
+            continue
+        link.focus()
+        page.keyboard.press("Enter")
+        goal = link.get_attribute("href")
+        top = page.evaluate("goal => document.querySelector(goal)?.getBoundingClientRect().top ?? -9", goal)
+        there = opened.ask("location.hash") == goal and -2 <= top < page.viewport_size["height"]
+        deaf += [goal] * (not there)
+    return deaf
+
+
+def test_words_stand_out_from_the_page(laptop):
+    assert len(laptop.ask("measures.colours()")) > 20
+    assert pale_words(laptop) == {}
+
+
+def test_words_of_pictures_stand_out_from_what_is_drawn_below(laptop):
+    assert pale_labels(laptop) == {}
+
+
+def test_tones_of_pictures_differ_in_grey(laptop):
+    assert tones_alike(laptop) == []
+
+
+def test_every_picture_says_what_it_shows(laptop):
+    assert without_words(laptop) == []
+
+
+def test_a_small_map_draws_the_outline_it_repeats(laptop):
+    assert empty_maps(laptop) == []
 
 
 def test_headings_go_down_one_step_at_a_time(laptop):
     headings = laptop.ask("measures.headings()")
-    levels = [level for level, _ in headings]
-    assert levels.count(1) == 1
-    assert levels[0] == 1
-    assert [pair for pair in pairwise(headings) if pair[1][0] > pair[0][0] + 1] == []
+    assert steps_skipped(headings) == []
     assert all(words.strip() for _, words in headings)
 
 
 def test_the_keyboard_reaches_everything_in_order_and_shows_where_it_is(opened, look):
-    page = opened(look)
-    stops = page.ask("measures.number()")
-    reached = []
-    for _ in range(stops):
-        page.page.keyboard.press("Tab")
-        reached.append(page.ask("measures.where()"))
-    assert [one and one["stop"] for one in reached] == list(range(stops))
-    assert [one["what"] for one in reached if not (one["framed"] and one["inView"])] == []
-    page.page.keyboard.press("Tab")  # no trap at the end
-    assert page.ask("measures.where()") in (None, *reached[:1])
+    assert unreached(opened(look)) == []
 
 
 def test_enter_opens_what_is_folded_and_follows_links(opened, look):
-    page = opened(look)
-    for number in range(page.page.locator("summary").count()):
-        if number >= 5:
-            break
-        summary = page.page.locator("summary").nth(number)
-        summary.focus()
-        before = summary.evaluate("one => one.parentElement.open")
-        page.page.keyboard.press("Enter")
-        assert summary.evaluate("one => one.parentElement.open") is not before
-    for link in page.page.locator("a[href^='#']").all():
-        if not link.is_visible():
-            continue
-        link.focus()
-        page.page.keyboard.press("Enter")
-        goal = link.get_attribute("href")
-        assert page.ask("location.hash") == goal
-        top = page.ask("goal => document.querySelector(goal).getBoundingClientRect().top", goal)
-        assert -2 <= top < page.page.viewport_size["height"], goal
+    assert deaf_to_enter(opened(look)) == []
+
+
+MAP = """<svg id="o" style="display:none"><symbol id="m" viewBox="0 0 9 9"><rect width="9" height="9"/></symbol></svg>
+<svg class="mini" role="img" aria-label="Where it is on the outline" width="40" height="40"><use href="#m"/></svg>"""
+LINKS = "<p><a href='#a'>one</a> <a href='#b'>two</a></p>"
+DARK_ON_DARK = "fill='#224466'/><rect x='60' width='40' height='100' fill='#2b4468'/><text fill='#ffffff' "
+
+
+@pytest.mark.parametrize(
+    ("measure", "old", "new"),
+    [
+        (pale_words, "<p>", "<p style='color: #777'>"),  # 4.478 to 1
+        (pale_words, "<p>", "<p style='color: rgba(0, 0, 0, 0.5)'>"),
+        (pale_words, "<p>", "<p style='background: #333'>"),
+        (pale_labels, "<text", "<text fill='#777'"),
+        (pale_labels, "<text", "<rect y='30' width='100' height='40' fill='#333'/><text"),
+        (pale_labels, "<text", "<text fill-opacity='0.5'"),
+        (tones_alike, 'fill="#eee"/><text', DARK_ON_DARK),
+        (tones_alike, 'fill="#eee"/><text', DARK_ON_DARK.replace("224466", "4a4a4a").replace("2b4468", "a02020")),
+        (without_words, 'aria-label="A square of one colour"', ""),
+        (without_words, 'aria-label="A square of one colour"', 'aria-label="picture"'),
+        (without_words, 'role="img" aria-label="A square of one colour"', 'aria-hidden="true"'),
+        (unreached, "<p>", LINKS + "<style>a:focus { outline: none }</style><p>"),
+        (unreached, "<p>", LINKS + "<p><a href='#c' tabindex='1'>three</a> "),
+        (unreached, "<p>", LINKS + "<p><button tabindex='-1'>four</button> "),
+        (unreached, "<p>", LINKS + "<p><button onkeydown='event.preventDefault()'>five</button> <a href='#e'>six</a> "),
+        (unreached, "<p>", LINKS + "<p><a href='#d' style='position: fixed; top: -90px'>seven</a> "),
+        (empty_maps, "<p>", MAP.replace("<use", "<use y='30'") + "<p>"),
+        (deaf_to_enter, "<p>", "<details><summary onkeydown='event.preventDefault()'>x</summary>y</details><p>"),
+        (deaf_to_enter, "<p>", "<p><a href='#gone'>to nothing</a> "),
+        (deaf_to_enter, "<p>", "<p id='up' style='position: absolute; top: -99px'><a href='#up'>x</a></p><p>"),
+        (lambda opened: steps_skipped(opened.ask("measures.headings()")), "<p>", "<h3>Too deep</h3><p>"),
+    ],
+)
+def test_each_of_these_measures_can_fail(scratch, sound, measure, old, new):
+    """A sound page has nothing wrong; one fault is planted, and seen by the measure it is for."""
+
+    def wrong(text):
+        scratch.page.set_content(text)
+        scratch.ask("measures.choose()")
+        return measure(scratch)
+
+    assert old in sound
+    assert not wrong(sound.replace("<p>", MAP + LINKS.replace("#b", "#a") + "<p id='a'>"))
+    assert wrong(sound.replace(old, new))
