@@ -11,8 +11,8 @@
 
 On some computers the command is "python" or "py". Needs Python 3.11 or later, and nothing else.
 
-The package itself is not installed: one line in a .pth file points the environment here, so that no build tool is
-fetched, an edit counts at once and the folder can be moved. Nothing is activated: every command passes through here.
+The package is not installed: a .pth file points the environment here, so that no build tool is fetched, an edit counts
+at once and the folder can be moved. Nothing is activated: every command passes through here.
 """
 
 import errno
@@ -33,11 +33,6 @@ KINDS = {  # folder, extra of pyproject.toml, MB to fetch, MB on disk (Linux, Py
     "browser": (".venv", "browser", 54, 170),
     "lab": (".venv-lab", "lab", 120, 460),
 }
-LAB_SETTINGS = """{
-  "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": false},
-  "@jupyterlab/notebook-extension:tracker": {"codeCellConfig": {"lineNumbers": false, "lineWrap": true}}
-}
-"""  # no question about news: there may be no net; long lines of code are not cut on a projector or a phone
 SCRIPTS = {"bench": ("bench", "run.py"), "notebooks": ("tools", "execute_notebooks.py")}  # below tests/
 UNREACHABLE = re.compile(
     "(?i)new connection|name resolution|name or service|getaddrinfo|connect(ion)? ?timeout|timed out|connection refused"
@@ -107,8 +102,7 @@ def add_driver():
 def hand_over(kind, arguments, folder=None):
     """Become the environment's Python; its output and exit code are then this command's own."""
     command = [environment(kind)] + arguments
-    if folder:
-        os.chdir(folder)
+    os.chdir(folder or os.curdir)
     if os.name == "nt":  # there, exec returns to the shell before the child has begun
         return subprocess.call(command, env=surroundings())
     os.execve(command[0], command, surroundings())
@@ -232,10 +226,12 @@ def packages(folder):
 
 def point_here(folder):
     """Let the environment find the package, by the way from its packages' folder up to this one."""
-    place = packages(folder)
-    write(os.path.join(place, "surfacecheck-here.pth"), os.path.relpath(ROOT, place) + "\n")
-    if os.path.basename(folder) == ".venv-lab":
-        write(os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json"), LAB_SETTINGS)
+    write(os.path.join(packages(folder), "surfacecheck-here.pth"), os.path.relpath(ROOT, packages(folder)) + "\n")
+    if os.path.basename(folder) == ".venv-lab":  # no question about news: there may be no net; no line of code is cut
+        news = '"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": false}'
+        code = '"@jupyterlab/notebook-extension:tracker": {"codeCellConfig": {"lineNumbers": false, "lineWrap": true}}'
+        place = os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json")
+        write(place, "{%s,\n%s}\n" % (news, code))
 
 
 def old_python(found):
