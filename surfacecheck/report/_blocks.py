@@ -162,20 +162,16 @@ def first_lines(assessment: Assessment) -> list[tuple[str, str, str]]:
 
 
 def rule_table(assessment: Assessment, system: System) -> Table:
-    """Give every rule with its figures and the field it was written for; what counts and is not met first."""
+    """Give every rule with its figures and the field it was written for, alike ones once; what is not met first."""
     order = {DOES_NOT_MEET: 0, NOT_COVERED: 1}
     rules = sorted(assessment.rules, key=lambda rule: (not rule.counts, order.get(rule.outcome, 2)))
-    rows = tuple(
-        (
-            rule.name,
-            rule.outcome if rule.counts else f"{rule.outcome} (not counted)",
-            rule.said(lambda si, quantity: show(si, quantity, system)),
-            place_words(rule.place),
-            rule.field,
-            str(rule.source),
-        )
-        for rule in rules
-    )
+    places: dict[tuple[str, ...], list[str]] = {}
+    for rule in rules:
+        outcome = rule.outcome if rule.counts else f"{rule.outcome} (not counted)"
+        figures = rule.said(lambda si, quantity: show(si, quantity, system))
+        said = (rule.name, outcome, figures, rule.field, str(rule.source))
+        places.setdefault(said, []).append(place_words(rule.place))
+    rows = tuple((*said[:3], ", ".join(where), *said[3:]) for said, where in places.items())
     return Table(("rule", "outcome", "figures", "where", "written for", "text"), rows, "llllll")
 
 
@@ -193,16 +189,21 @@ def case_table(assessment: Assessment, system: System) -> tuple[Table, Table]:
     rows = []
     for i, case in enumerate(assessment.cases):
         some = abs(force[i]) > 1e-6
-        acts = f"{show(-torque[i] / force[i], 'length', system)} behind the pins" if some else "-"
+        acts = show(-torque[i] / force[i], "length", system) if some else "-"
         air = show(abs(force[i]), "force", system) if some else "-"
         pressure = getattr(case.air, "pressure", None)
         mean = (
             "-" if pressure is None else show(abs(float(np.mean(pressure) * np.mean(case.factor))), "pressure", system)
         )
-        reads = "horn, brackets and pins" if case.reads == "control" else "everything"
+        reads = "fittings" if case.reads == "control" else "everything"
         rows.append((str(i + 1), case.title, mean, air, acts, case.closing, reads, str(case.source)))
-    heads = ("", "case", "mean pressure", "air load", "acts", "held by", "read for", "asked for by")
-    cases = Table(heads, tuple(rows), "rlrrllll", note="limit loads; the factor of the case is in its figures")
+    heads = ("", "case", "mean pressure", "air load", "behind the pins", "held by", "read for", "asked for by")
+    cases = Table(
+        heads,
+        tuple(rows),
+        "rlrrllll",
+        note="limit loads; the factor of the case is in its figures; fittings: horn, brackets and pins",
+    )
     sums = tuple(
         (str(i + 1), rest.case, *(_signed(v, system) for v in (*rest.applied, *rest.held)), _rest(rest.rest, system))
         for i, rest in enumerate(assessment.rests)

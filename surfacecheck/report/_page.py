@@ -6,6 +6,7 @@ import os
 import tempfile
 from collections import defaultdict
 from contextlib import suppress
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,6 +23,7 @@ from surfacecheck.report._html import templates
 from surfacecheck.report._inputs import input_tables
 from surfacecheck.report._mini import mini_of
 from surfacecheck.report._page_tables import page_tables
+from surfacecheck.report._workings import workings
 from surfacecheck.sections.box import box_needs
 from surfacecheck.studies import decides
 
@@ -80,6 +82,7 @@ def page(assessment: Assessment, system: System = "metric", since: Since | None 
             if not known_box
             else "Not given: no row is described well enough.",
             blocks=blocks,
+            work=workings(chain.from_iterable(blocks.values()), assessment.cases),
             asked=not_given_lines(assessment, system),
             balance=balance_line(assessment, system),
             compare=COMPARE,

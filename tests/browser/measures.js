@@ -112,8 +112,10 @@ const measures = (() => {
         mark(one, "bottom", `block-${i}-b`);
       });
       all("h1, h2, h3, caption, details[open] > summary").filter(seen).forEach((one, i) => {
-        let next = one.nextElementSibling;
-        while (next && !seen(next)) next = next.nextElementSibling;
+        const after = [];
+        for (let next = one.nextElementSibling; next; next = next.nextElementSibling) if (seen(next)) after.push(next);
+        const order = (block) => Number(getComputedStyle(block).order);
+        let next = after.sort((a, b) => order(a) - order(b))[0];  // on paper a table stands before its pictures
         if (next && next.matches("thead")) next = next.rows[0];
         if (!next) return;
         found[`heading-${i}`] = one.textContent.trim().slice(0, 40);

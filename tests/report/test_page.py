@@ -199,11 +199,13 @@ def test_pictures_say_what_they_show_and_tables_can_be_scrolled(whole):
         if found.get("class") == "box":
             assert found["tabindex"] == "0"
             assert found["aria-label"]
-    assert read.tags.count("table") <= sum(found.get("class") == "box" for _, found in read.attributes)
+    classes = [found.get("class", "").split() for _, found in read.attributes]
+    on_paper = sum("shared" in one for one in classes)  # the workings by formula, which no screen shows
+    assert read.tags.count("table") - on_paper <= sum(one == ["box"] for one in classes)
 
 
 def test_it_prints(whole):
-    for rule in ("@page{margin:15mm}", "break-inside:avoid", "thead{display:table-header-group}"):
+    for rule in ("@page{margin:11mm}", "break-inside:avoid", "thead{display:table-header-group}"):
         assert rule in whole
 
 
