@@ -19,8 +19,12 @@ from surfacecheck.errors import SurfaceError
 __all__ = ["Table", "escaped", "plain", "wrapped"]
 
 WIDTH = 80
+LETTER = 64
+"""Columns of a letter: what a mail program quotes twice and still does not break (from memory)."""
 _GAP = 2
 _NARROWEST = 8
+_HELD = "\0"
+"""Stands for the space between a number and its unit while lines are broken."""
 _PLAIN = {
     "−": "-", "–": "-", "—": "-", "‑": "-", "×": "x", "°": " deg", "·": " ", "µ": "u", "μ": "u", "²": "2", "³": "3",
     "√": "sqrt", "≤": "<=", "≥": ">=", "→": "->", "…": "...", "’": "'", "‘": "'", "“": '"', "”": '"', "„": '"',
@@ -202,6 +206,40 @@ class Table:
             line = (" " * _GAP).join(p.rjust(size) if side == "r" else p.ljust(size) for p, size, side in sides)
             out.append(line.rstrip())
         return out
+
+    def letter(self, width: int = LETTER) -> str:
+        """Write it for a letter, whose letters need not all be equally wide: nothing has to line up.
+
+        Parameters
+        ----------
+        width : int
+            Columns.
+
+        Returns
+        -------
+        str
+            ASCII lines, a paragraph a row; what is empty or nought ("-") is left out.
+
+        Examples
+        --------
+        >>> print(Table(("pin", "sideways", "case"), (("top", "123 N", "wind"),), "lrl").letter())
+        top: sideways 123 N; case: wind
+        """
+        named = 1 if self.heads[0] else 2  # a column without head numbers the rows
+        sides = list(zip(self.heads, self.align, strict=True))[named:]
+        lines = []
+        for row in self.rows:
+            told = [
+                f"{head}: {plain(cell)}" if side == "l" else f"{head} {plain(cell).replace(' ', _HELD)}"
+                for (head, side), cell in zip(sides, row[named:], strict=True)
+                if cell not in ("", "-")
+            ]
+            lead = " ".join(row[:named])
+            text = plain(lead) + (": " if told else "") + "; ".join(told)
+            filled = textwrap.fill(text, width, subsequent_indent="  ", break_on_hyphens=False)
+            lines.append(filled.replace(_HELD, " "))
+        around = [wrapped(self.caption, width) if self.caption else "", wrapped(self.note, width) if self.note else ""]
+        return "\n".join(one for one in (around[0], *lines, around[1]) if one)
 
     def html(self) -> str:
         """Write it as one HTML table, every text escaped.

@@ -120,7 +120,7 @@ def deflection_table(assessment: Assessment, system: System) -> Table | None:
         ways = [_way(way, words, "length", system) for way, words in ((w, z), (u, x))]
         turns = [_way(turn, ("", ""), "angle", system) for turn in (slope_w, slope_u, twist)]
         rows.append((name, show(place, "length", system), ways[0], turns[0], ways[1], turns[1], turns[2]))
-    heads = ("place", up, "sideways", "its slope", "fore-aft", "its slope", "twist")
+    heads = ("place", up, "sideways", "slope sideways", "fore-aft", "slope fore-aft", "twist")
     held_at = "the horn" if span.horn is not None else "the root"
     note = f"at limit, each the worst of the cases read for the whole surface; - is next to none; twist from {held_at}"
     twist = np.abs(moved.twist[cases])

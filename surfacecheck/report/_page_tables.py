@@ -11,7 +11,7 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.report._blocks import case_table, load_of_rows, rule_table
 from surfacecheck.report._case_sheet import deflection_table, speed_table, tube_table, turned_table
 from surfacecheck.report._inputs import doubted_table, input_tables
-from surfacecheck.tables import Table, plain
+from surfacecheck.tables import LETTER, Table, wrapped
 
 if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
@@ -58,7 +58,7 @@ def page_tables(assessment: Assessment, system: System) -> dict[str, Table]:
 def write_tables(
     assessment: Assessment, folder: str | os.PathLike[str], system: System = "metric", since: Since | None = None
 ) -> tuple[Path, ...]:
-    """Write every table twice: as CSV for a spreadsheet, and as text for a letter.
+    """Write every table twice: as CSV for a spreadsheet, and as text for a letter, at most 64 columns wide.
 
     Parameters
     ----------
@@ -126,7 +126,7 @@ def tables_into(folder: str | os.PathLike[str], tables: dict[str, Table], facts:
     written = []
     for name, table in tables.items():
         if table.rows:
-            text = f"{plain(facts)}\n\n{table.text()}\n\n{Table((caution,), ()).text()}\n"
+            text = f"{wrapped(facts, LETTER)}\n\n{table.letter()}\n\n{wrapped(caution, LETTER)}\n"
             written += [_write(home / f"{name}.csv", _with_caution(table, caution)),
                         _write(home / f"{name}.txt", text)]  # fmt: skip
     return tuple(written)

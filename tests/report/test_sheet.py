@@ -18,6 +18,7 @@ from surfacecheck.report import page, page_tables, write_tables
 from surfacecheck.report._case_sheet import deflection_table, speed_table, tube_table, turned_table
 from surfacecheck.report._inputs import PARTS, given_values, input_tables
 from surfacecheck.report._mini import mini_of
+from surfacecheck.tables import plain
 
 from .conftest import DATA, DEMO
 
@@ -184,6 +185,9 @@ def test_tables_come_as_csv_and_as_text(rudder, tmp_path, system):
         assert text.startswith(rudder.surface.name)
         assert "no approval" in text
         assert text.isascii()
+        assert max(len(line) for line in text.split("\n")) <= 64
+        held = [cell for row in table.rows for cell, side in zip(row, table.align, strict=True) if side == "r"]
+        assert all(plain(cell) in text for cell in held if cell != "-")
     every = (written[0].parent / "every-margin.csv").read_text(encoding="utf-8")
     assert every.count("\n") == len(rudder.margins) + 2
 

@@ -48,11 +48,36 @@ def test_heads_of_numbers_give_way_before_a_word_is_broken():
         assert any("everything" in line for line in lines)
 
 
+def test_a_letter_needs_no_columns():
+    assert LOADS.letter(40).split("\n") == [
+        "Loads",
+        "top: sideways 120 N; case: side load,",
+        "  straight to zero",
+        "bottom: sideways 88 N; case: wind at",
+        "  tie-down",
+        "at limit",
+    ]
+
+
+def test_a_letter_leaves_out_what_is_not_there_and_begins_with_the_number():
+    table = Table(("", "part", "margin", "case"), (("1", "pin", "+0.10", "-"), ("2", "horn", "", "")), "rlrl")
+    assert table.letter() == "1 pin: margin +0.10\n2 horn"
+
+
+@given(st.lists(st.sampled_from(["1234 N", "12.5 kg mm", "-0.3 mm/kN"]), min_size=1, max_size=9))
+def test_a_letter_keeps_number_and_unit_together(cells):
+    heads = ("place", *(f"head {i}" for i in range(len(cells))))
+    lines = Table(heads, (("tip of the surface", *cells),)).letter(30).split("\n")
+    assert max(len(line) for line in lines) <= 30
+    assert all(any(cell in line for line in lines) for cell in cells)
+
+
 @given(st.lists(st.text(max_size=30), min_size=3, max_size=3))
 def test_text_is_plain_whatever_is_in_it(cells):
-    text = Table(("a", "b", "c"), (tuple(cells),)).text()
-    assert text.isascii()
-    assert all(line.isprintable() for line in text.split("\n"))
+    table = Table(("a", "b", "c"), (tuple(cells),))
+    for text in (table.text(), table.letter()):
+        assert text.isascii()
+        assert all(line.isprintable() for line in text.split("\n"))
 
 
 def test_an_escape_does_not_reach_the_terminal():
