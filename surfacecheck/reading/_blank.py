@@ -32,7 +32,8 @@ from surfacecheck.model import (
     said,
     specs,
 )
-from surfacecheck.quantities import show_number, to_unit, unit_of
+from surfacecheck.quantities import unit_of
+from surfacecheck.reading._usual import usual_range
 
 __all__ = ["PARTS", "Blank", "head_lines", "hinge_names", "row_lines", "table_lines", "tool_lines"]
 
@@ -194,7 +195,7 @@ def _note(spec: Spec, blank: Blank) -> str:
         note += f"; {' / '.join(said(one, blank.kind) for one in spec.toward)}"
     if spec.quantity and spec.low is not None and spec.high is not None:
         unit = unit_of(spec.quantity, "inch") if blank.units is Units.INCH else spec.hint
-        low, high = (show_number(to_unit(one, unit) if unit else one, 2) for one in (max(spec.low, 0.0), spec.high))
+        low, high = usual_range(max(spec.low, 0.0), spec.high, unit)
         note += f" ({low} to {high} {unit})".replace(" )", ")")
     return note
 

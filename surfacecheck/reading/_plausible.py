@@ -11,6 +11,7 @@ from surfacecheck.model import Spec
 from surfacecheck.provenance import Value
 from surfacecheck.quantities import parse, show_number, system_of, to_unit, unit_of
 from surfacecheck.reading._context import Context
+from surfacecheck.reading._usual import usual_range
 
 __all__ = ["judged"]
 
@@ -84,8 +85,8 @@ def _thing(spec: Spec) -> str:
 
 def _usual(spec: Spec, unit: str) -> str:
     shown = _shown_in(spec, unit)
-    low, high = (show_number(to_unit(one or 0.0, shown), 3) if shown else f"{one}" for one in (spec.low, spec.high))
-    return f"{_thing(spec)} is usually {_short(low)} to {_short(high)} {shown}".rstrip()
+    low, high = usual_range(spec.low or 0.0, spec.high or 0.0, shown)
+    return f"{_thing(spec)} is usually {low} to {high} {shown}".rstrip()
 
 
 def _short(number: str) -> str:

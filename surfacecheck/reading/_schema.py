@@ -11,8 +11,9 @@ from typing import Any
 
 from surfacecheck.model import FLAT_WORDS, Half, Happened, Kind, NoseSkin, Ribs, Skin, Spar, Spec, specs
 from surfacecheck.model import Doubler as DoublerTable
-from surfacecheck.quantities import show_number, to_unit, unit_of
+from surfacecheck.quantities import unit_of
 from surfacecheck.reading._assemble import FIXED_TABLES, NAMED_TABLES
+from surfacecheck.reading._usual import usual_range
 
 __all__ = ["change_schema", "schema_text", "surface_schema"]
 
@@ -182,6 +183,6 @@ def _enum(enum: type[StrEnum], help: str) -> Json:
 def _help(spec: Spec) -> str:
     if not spec.hint or spec.low is None or spec.high is None:
         return spec.help
-    low, high = (show_number(to_unit(one, spec.hint), 3) for one in (spec.low, spec.high))
+    low, high = usual_range(spec.low, spec.high, spec.hint)
     inch = unit_of(spec.quantity, "inch")
     return f"{spec.help}; usually {low} to {high} {spec.hint}" + (f", or in {inch}" if inch != spec.hint else "")

@@ -162,7 +162,7 @@ def test_usual_ranges_give_remarks_and_no_error() -> None:
     surface = changed('left_skin = { thickness = "0.50 mm (micrometer)"', 'left_skin = { thickness = "1.6 mm"')
     assert surface.remarks[0] == "sheet.left_skin.thickness is 1.6 mm; sheet is usually 0.3 to 1.2 mm."
     inch = changed('spar_depth = "60 mm"', 'spar_depth = "8 in"')
-    assert inch.remarks == ("outline.at[1].spar_depth is 8 in; it is usually 0.787 to 5.91 in.",)
+    assert inch.remarks == ("outline.at[1].spar_depth is 8 in; it is usually 0.8 to 5.5 in.",)
     none = changed('takes_along = "yes"', 'takes_along = "no"')
     assert any("sliding along" in one for one in none.remarks)
 
