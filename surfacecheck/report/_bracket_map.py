@@ -24,7 +24,10 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["bracket_map", "bracket_outline", "described_hinges", "frame_of"]
+__all__ = ["BRACKET_NEEDS", "bracket_map", "bracket_outline", "described_hinges", "frame_of"]
+
+BRACKET_NEEDS = "along, sideways, their gaps, on_face and rivet"
+"""Keys of a bracket without which its rivets cannot be drawn."""
 
 _PICTURE = 2.1
 """Greatest width of a bracket [in]."""
@@ -153,9 +156,7 @@ def bracket_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     surface = drawn.surface if isinstance(drawn, Assessment) else drawn
     hinges = described_hinges(surface)[::-1]
     if not hinges:
-        message = (
-            "bracket: no bracket is described well enough to draw; give along, sideways, their gaps, on_face and rivet"
-        )
+        message = f"bracket: no bracket is described well enough to draw; give {BRACKET_NEEDS}"
         raise SurfaceError(message)
     view = behind_view(surface)
     half_w, half_h = frame_of(surface, hinges, view)

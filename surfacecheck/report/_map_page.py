@@ -12,7 +12,7 @@ from markupsafe import Markup
 
 from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
-from surfacecheck.report._bracket_map import bracket_map
+from surfacecheck.report._bracket_map import BRACKET_NEEDS, bracket_map, described_hinges
 from surfacecheck.report._html import rendered
 from surfacecheck.report._surface_map import surface_map
 from surfacecheck.report._svg import to_svg
@@ -66,11 +66,9 @@ def map_page(surface: Surface, system: System = "metric") -> str:
         Where not even the outline is known.
     """
     drawings = [Markup(to_svg(surface_map(surface, system), "map"))]  # noqa: S704 - own SVG, names escaped
-    missing = ""
-    try:
+    missing = "" if described_hinges(surface) else BRACKET_NEEDS
+    if not missing:
         drawings.append(Markup(to_svg(bracket_map(surface, system), "rivets")))  # noqa: S704
-    except SurfaceError as error:
-        missing = str(error)
     names = place_names(surface, system)
     file = surface.path.replace("\\", "/").rsplit("/", 1)[-1]
     return rendered("map.html", surface=surface, file=file, sheet=surface.sha256[:4].upper(), drawings=drawings,

@@ -72,9 +72,10 @@ def place_table(names: tuple[PlaceName, ...]) -> Table:
 
 
 def _names(surface: Surface, system: System) -> Iterator[PlaceName]:
+    told: set[tuple[str, ...]] = set()
     for name, hinge in reversed(surface.hinges.items()):
         yield PlaceName(f"hinge.{name}", f"pin {_at(hinge.up, system)}; also hinge.{name}.pin")
-        yield PlaceName(f"hinge.{name}.bracket", _bracket(surface, hinge))
+        yield PlaceName(f"hinge.{name}.bracket", _bracket(surface, hinge, told))
     horn = surface.horn
     if horn is not None:
         fixing = horn.fixed_with
@@ -83,7 +84,8 @@ def _names(surface: Surface, system: System) -> Iterator[PlaceName]:
         yield PlaceName("horn", f"{_at(horn.up, system)}{rivets}")
     ribs = surface.sheet.ribs.up
     if ribs:
-        yield PlaceName(f"rib-1 to rib-{len(ribs)}", "; ".join(_at(up, system) for up in ribs))
+        places = "; ".join(_at(up, system) for up in ribs) if any(up.known for up in ribs) else "at ?"
+        yield PlaceName(f"rib-1 to rib-{len(ribs)}", places)
     for name, row in surface.rows.items():
         yield PlaceName(f"row.{name}", _row(surface, row, system))
     sides = [surface.said("left_skin"), surface.said("right_skin")]
@@ -96,11 +98,15 @@ def _at(value: Value, system: System) -> str:
     return "at ?" if value.si is None else f"at {show(float(value.si), 'length', system)}"
 
 
-def _bracket(surface: Surface, hinge: Hinge) -> str:
-    missing = bracket_needs(surface, hinge)
+def _bracket(surface: Surface, hinge: Hinge, told: set[tuple[str, ...]]) -> str:
+    """Describe the rivets of a bracket; what several hinges wait for is said at the first of them."""
+    missing = tuple(bracket_needs(surface, hinge))
     bracket = surface.brackets.get(hinge.bracket)
     if missing or bracket is None:
-        return f"rivets not known yet: {', '.join(missing[:3])}{' ...' if len(missing) > 3 else ''}"
+        keys = f": {', '.join(missing[:3])}{' ...' if len(missing) > 3 else ''}"
+        said = missing in told or bracket is None  # which bracket it is, its own name asks
+        told.add(missing)
+        return f"rivets not known yet{'' if said else keys}"
     count, up = (bracket.along or 1) * (bracket.sideways or 1), surface.said("up")
     first = "lowest left" if up == "up" else "innermost at the top"
     return f"rivet-1 to rivet-{count}; 1 is {first} seen from behind, count {up}"

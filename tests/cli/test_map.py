@@ -81,8 +81,21 @@ def test_a_half_filled_file_has_a_map_and_says_what_is_not_on_it(here, capsys):
     assert "bracket.plate.along" in out
     assert re.search(r"row\.trailing_edge .*not\s+known yet where", out)
     page = (here / "out" / "half_map.html").read_text(encoding="utf-8")
-    assert "Bracket rivets are not drawn yet" in page
-    assert "give along, sideways" in page
+    assert "Bracket rivets are not drawn yet: give along, sideways" in page
+
+
+def test_what_is_missing_is_said_once(here, capsys):
+    (here / "my.toml").write_text(starting_file("rudder"), encoding="utf-8")
+    _, out, _ = run(capsys, "map", "my.toml")
+    assert out.count("bracket.plate.along") == 1
+    assert out.count("rivets not known yet") == 3
+    assert "at ?; at ?" not in out
+    text = (here / "rudder.toml").read_text(encoding="utf-8")
+    (here / "half.toml").write_text(re.sub(r"(?m)^along = 3", 'along = "?"', text), encoding="utf-8")
+    run(capsys, "map", "half.toml")
+    page = (here / "out" / "half_map.html").read_text(encoding="utf-8")
+    assert page.count("not drawn") == 1
+    assert page.count("bracket.plate.along") == 1
 
 
 def test_an_empty_file_has_names_and_no_map_yet(here, capsys):
