@@ -115,6 +115,7 @@ def assembled(tree: Table) -> Surface:
     surface = without_absent(Surface(**head, **given), context)
     for check in (check_layout, check_names, check_rows, check_weighed):
         check(surface, context)
+    context.settle()
     if context.faults:
         raise SurfaceError(*_few(context.faults))
     surface = finished(surface, context)

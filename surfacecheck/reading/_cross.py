@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from surfacecheck.model import Hinge, RibFlangesPoint, Surface
 from surfacecheck.provenance import Value
-from surfacecheck.reading._context import Context
+from surfacecheck.reading._context import Context, Outside
 
 __all__ = ["check_layout", "length_of"]
 
@@ -86,9 +86,9 @@ def _inside(
         return
     low, high = length_of(span[0]), length_of(span[1])
     if high is not None and place > high + _SLACK:
-        context.wrong(f"{name} {verb} {value.said}, the surface ends at {span[1].said}.", value.key)
+        context.outside.append(Outside(name, value, verb, span[1], above=True))
     elif low is not None and place < low - below - _SLACK:
-        context.wrong(f"{name} {verb} {value.said}, the surface begins at {span[0].said}.", value.key)
+        context.outside.append(Outside(name, value, verb, span[0], above=False))
 
 
 def _from_to(name: str, start: Value, to: Value, span: tuple[Value, Value] | None, context: Context) -> None:
@@ -129,8 +129,8 @@ def _thrust(hinges: dict[str, Hinge], context: Context) -> None:
 
 def _ribs(surface: Surface, span: tuple[Value, Value] | None, context: Context) -> None:
     ribs = surface.sheet.ribs
-    for one in ribs.up:
-        _inside("rib", one, span, context)
+    for number, one in enumerate(ribs.up, 1):
+        _inside(f"rib {number}", one, span, context)
     known = [one for one in ribs.up if one.known]
     for below, above in pairwise(known):
         if float(above.si or 0.0) <= float(below.si or 0.0):

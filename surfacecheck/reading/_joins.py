@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from surfacecheck.model import Doubler, Row, Surface
-from surfacecheck.reading._context import Context
+from surfacecheck.reading._context import Context, Outside
 from surfacecheck.reading._cross import length_of
 
 __all__ = ["check_rows", "without_absent"]
@@ -171,7 +171,7 @@ def _reach(name: str, row: Row, surface: Surface, context: Context) -> None:
     places = surface.outline.places
     last = length_of(places[-1].up) if places else None
     if last is not None and to is not None and to > last + _SLACK:
-        context.wrong(f"{name} runs to {row.to.said}; the surface ends at {places[-1].up.said}.", row.to.key)
+        context.outside.append(Outside(name, row.to, "runs to", places[-1].up, above=True))
         return
     for part in row.joins:
         doubler = surface.sheet.doublers.get(part)

@@ -276,3 +276,25 @@ def test_a_flat_half_uses_its_own_words(old: str, new: str, message: str) -> Non
 def test_a_rudder_does_not_say_out() -> None:
     text = RUDDER.replace('up = "1010 mm (tape)"', 'out = "1010 mm (tape)"')
     assert any('a rudder says "up" where another surface says "out".' in fault.message for fault in faults(text))
+
+
+@pytest.mark.parametrize(("end", "count", "first"), [("1000 mm", 6, "hinge.top is at 1010 mm"),
+                                                     ("110 mm", 12, "hinge.middle is at 560 mm")])  # fmt: skip
+def test_one_wrong_end_of_the_surface_is_one_fault(end, count, first):
+    """Hinges, ribs and rows that lie beyond it are its consequences, said on its line."""
+    wrong = RUDDER.replace('{ up = "1100 mm', f'{{ up = "{end}')
+    assert wrong != RUDDER
+    with pytest.raises(SurfaceError) as caught:
+        read_text(wrong)
+    (fault,) = caught.value.faults
+    assert fault.key == "outline.at[2].up"
+    assert fault.line == next(i for i, line in enumerate(wrong.split("\n"), 1) if f'{{ up = "{end}' in line)
+    assert fault.message.startswith(f"the surface ends at {end}, and {count} places lie outside: {first}")
+    assert fault.message.endswith(f"and {count - 3} more. Is this place right?")
+
+
+def test_two_things_beyond_the_end_are_two_faults():
+    wrong = RUDDER.replace('up = "1010 mm', 'up = "1180 mm').replace('"1010 mm", "1100 mm"]', '"1010 mm", "1200 mm"]')
+    with pytest.raises(SurfaceError) as caught:
+        read_text(wrong)
+    assert sorted(one.key for one in caught.value.faults) == ["hinge.top.up", "sheet.ribs.up[7]"]
