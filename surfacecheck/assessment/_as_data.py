@@ -138,9 +138,10 @@ def finding_data(finding: Finding) -> dict[str, Any]:
         "required": _finite(finding.required),
         "available": _finite(finding.available),
         "formula": {"available": check.available, "required": check.required, "proof": check.proof},
+        "steps": dict(finding.steps(*texts)),
         "letters": {
             s.name: {"value": s.si, "quantity": s.quantity, "means": s.means, "source": str(s.source)}
-            for s in finding.symbols(*texts)
+            for s in finding.symbols(*texts, *(text for _, text in finding.steps(*texts)))
         },
         "factors": check.factors,
         "source": str(check.source),

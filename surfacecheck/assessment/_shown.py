@@ -138,7 +138,7 @@ def shown_formulas(finding: Finding, system: System = "metric") -> tuple[ShownFo
     if finding.margin is None:
         unit, size = working_unit(quantity_of_result(finding, check.required), system)
         result = show_number(finding.required / size, 4)
-        return (_one(finding, "must carry", check.required, result, unit, source, system),)
+        return _with_steps(finding, "must carry", check.required, result, unit, source, system)
     if finding.kind == "statement":
         share = f"{finding.margin + 1.0:z.3f}"
         formula = f"{check.available} / ({check.required})"
@@ -151,6 +151,19 @@ def shown_formulas(finding: Finding, system: System = "metric") -> tuple[ShownFo
     symbols = finding.symbols(check.proof)
     texts = _fit(symbols, tuple((formula, result) for _, formula, result in both), system)
     return tuple(_put(name, formula, symbols, texts, result, "", source, system) for name, formula, result in both)
+
+
+def _with_steps(
+    finding: Finding, name: str, formula: str, result: str, unit: str, source: str, system: System
+) -> tuple[ShownFormula, ...]:
+    """Show a formula, and then the formula of each of its letters that was itself worked out."""
+    steps = finding.steps(formula)
+    symbols = finding.symbols(formula, *(text for _, text in steps))
+    texts = _fit(symbols, ((formula, result),), system, steps)
+    sources = {s.name: str(s.source) for s in symbols}
+    shown = [_put(name, formula, symbols, texts, result, unit, source, system)]
+    shown += [_put(letter, text, symbols, texts, texts[letter], "", sources[letter], system) for letter, text in steps]
+    return tuple(shown)
 
 
 def _one(
@@ -185,14 +198,20 @@ def _bracketed(text: str) -> str:
     return f"({text})" if text.startswith("-") else text
 
 
-def _fit(symbols: tuple[Symbol, ...], wanted: tuple[tuple[str, str], ...], system: System) -> dict[str, str]:
-    """Find the fewest digits with which every formula gives its result."""
+def _fit(
+    symbols: tuple[Symbol, ...],
+    wanted: tuple[tuple[str, str], ...],
+    system: System,
+    steps: tuple[tuple[str, str], ...] = (),
+) -> dict[str, str]:
+    """Find the fewest digits with which every formula gives its result, and every step the letter it is for."""
     values = {s.name: s.si / working_unit(s.quantity, system)[1] for s in symbols if not _is_noise(s, symbols)}
     values |= {s.name: 0.0 for s in symbols if s.name not in values}
     for digits in range(_FEWEST, _MOST + 1):
         texts = {name: _number(value, digits) for name, value in values.items()}
         numbers = {name: float(text) for name, text in texts.items()}
-        if all(_as(result, evaluate(formula, numbers)) == result for formula, result in wanted):
+        every = [*wanted, *((formula, texts[letter]) for letter, formula in steps)]
+        if all(_as(result, evaluate(formula, numbers)) == result for formula, result in every):
             return texts
     message = f"the working {wanted[-1][0]!r} does not give {wanted[-1][1]} from {values}"
     raise SurfaceError(message)

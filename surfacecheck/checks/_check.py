@@ -118,6 +118,8 @@ class Check:
         What carries the effect, for the sentence: "this rivet".
     spot_cases : tuple of str
         Where the cases were reduced before (one case on the axis): the case of each spot; empty otherwise.
+    steps : tuple of (str, str)
+        Letters that were themselves worked out, each with its formula in other letters.
     """
 
     place: str
@@ -138,6 +140,7 @@ class Check:
     notes: tuple[str, ...] = ()
     subject: str = ""
     spot_cases: Names = ()
+    steps: tuple[tuple[str, str], ...] = ()
     missing: tuple[str, ...] = field(init=False)
 
     def __post_init__(self) -> None:

@@ -125,6 +125,11 @@ class Finding:
                 chosen.append(Symbol(name, value, term.quantity, term.means, term.source))
         return tuple(chosen)
 
+    def steps(self, *texts: str) -> tuple[tuple[str, str], ...]:
+        """List the letters of the given formulas that were themselves worked out, each with its formula."""
+        wanted = {name for text in texts for name in names_in(text)}
+        return tuple((letter, text) for letter, text in self.check.steps if letter in wanted)
+
     @property
     def working(self) -> Working | None:
         """The whole working of the margin, or of what must be carried where no strength is given."""
@@ -140,6 +145,7 @@ class Finding:
                 "must carry",
                 check.terms[check.effect].quantity,
                 check.source,
+                tuple(self._step(letter, text) for letter, text in self.steps(check.required)),
             )
         if check.proof:
             proof = Working(
@@ -156,6 +162,11 @@ class Finding:
         return Working(
             "", formula, self.symbols(check.available, check.required), self.margin, "margin", "", check.source
         )
+
+    def _step(self, letter: str, text: str) -> Working:
+        term = self.check.terms[letter]
+        result = self.value(letter) or 0.0
+        return Working(term.means, text, self.symbols(text), result, letter, term.quantity, term.source)
 
 
 def find(check: Check) -> Finding:

@@ -63,6 +63,7 @@ class Item:
         kind: str = "margin",
         outside: NDArray[np.bool_] | bool = False,
         notes: tuple[str, ...] = (),
+        steps: tuple[tuple[str, str], ...] = (),
     ) -> Check:
         """Make one check of this part.
 
@@ -78,6 +79,8 @@ class Item:
             Where the method does not hold [-].
         notes : tuple of str
             Assumptions of this check alone.
+        steps : tuple of (str, str)
+            As in :class:`Check`.
 
         Returns
         -------
@@ -103,4 +106,5 @@ class Item:
             notes=(*self.notes, *notes) if notes else self.notes,
             subject=self.subject,
             spot_cases=self.spot_cases,
+            steps=steps,
         )

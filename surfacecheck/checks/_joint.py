@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.checks._check import Term
 from surfacecheck.checks._layers import Joint, Layer
-from surfacecheck.checks._sheared import WRINKLE, Draft, Shearing, Wrinkled, factor_of, finished
+from surfacecheck.checks._sheared import Draft, Shearing, Wrinkled, factor_of, finished, wrinkling
 from surfacecheck.library import rivet_strength
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.provenance import Basis, Source, numbers, over_spots
@@ -106,8 +106,9 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
     terms = {"S": S, "T": T, "FS": FS, "P_s": strength, "P_t": P_t}
     wrinkled = None
     if joint.wrinkle is not None:
-        terms["r"] = Term(joint.wrinkle, "", WRINKLE)
-        proof = "(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*r))))/P_s)**2 + (lam*FS*T/P_t)**2"
+        r, letters = wrinkling(joint)
+        terms |= letters
+        proof = f"(lam*FS*S*(1 + 0.414*tanh(0.5*log10(max(1, lam*FS*{r}))))/P_s)**2 + (lam*FS*T/P_t)**2"
         wrinkled = Wrinkled(proof, joint.shear / P_s, joint.tension / over_spots(pull), factor)
     yield Draft(
         "rivet-both",

@@ -104,6 +104,8 @@ class Joint:
         Real pitch of a row along the sheet's shear [m]; None for groups.
     spot_cases : tuple of str
         As in :class:`Check`.
+    wrinkles_at : ndarray or None
+        Shear flow at which that sheet wrinkles, (cases, spots) [N/m]; a working shows it where it is given.
     """
 
     place: str
@@ -119,6 +121,7 @@ class Joint:
     subject: str = "this rivet"
     pitch: Array | float | None = None
     spot_cases: Names = ()
+    wrinkles_at: Array | None = None
 
     @cached_property
     def pulled(self) -> bool:

@@ -45,6 +45,8 @@ class RowLoad:
         Load a metre of row [N/m].
     notes : tuple of str
         Assumptions.
+    wrinkles_at : ndarray, what broadcasts to (..., cases, spots), or None
+        Shear flow at which that sheet wrinkles [N/m].
     """
 
     row: Row
@@ -58,6 +60,7 @@ class RowLoad:
     spots: Names
     flow: Array
     notes: tuple[str, ...] = ()
+    wrinkles_at: Array | None = None
 
     @property
     def cases(self) -> tuple[str, ...]:

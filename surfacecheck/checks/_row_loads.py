@@ -11,7 +11,7 @@ import numpy as np
 
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._names import picked
-from surfacecheck.checks._panels import skin_wrinkle
+from surfacecheck.checks._panels import skin_critical, skin_wrinkle
 from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
 from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.checks._shim import shimmed
@@ -120,8 +120,10 @@ def _spar_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         layers = {name: np.abs(flow) * share for name, flow in flows.items()} | {"spar": np.abs(spar) * share}
     skin = names[side] in flows
     wrinkle = skin_wrinkle(effects, side) if skin else None
+    at = by_case(skin_critical(effects, side)) if skin else None
     tension = effects.twice(effects.spar_pull * share) if skin else np.zeros_like(worst)
-    return RowLoad(row, "spar", plan, _in_order(row, layers), shear, tension, wrinkle, effects, effects.places, worst)
+    layers = _in_order(row, layers)
+    return RowLoad(row, "spar", plan, layers, shear, tension, wrinkle, effects, effects.places, worst, (), at)
 
 
 def _in_order(row: Row, layers: dict[str, Array]) -> dict[str, Array]:
@@ -151,6 +153,7 @@ def _edge_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         effects,
         effects.places,
         passed,
+        wrinkles_at=by_case(np.minimum(skin_critical(effects, "plus"), skin_critical(effects, "minus"))),
     )
 
 

@@ -101,6 +101,7 @@ def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
         spot_cases=kept.cases(load.cases),
         pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if ratio is None else kept.of(ratio),
+        wrinkles_at=None if load.wrinkles_at is None else kept.of(load.wrinkles_at),
         notes=load.notes,
     )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from surfacecheck.checks._check import Term, work
+from surfacecheck.checks._panels import TN_3781
 from surfacecheck.strength import (
     DIAGONAL_TENSION_SOURCE,
     diagonal_tension_factor,
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["Draft", "Shearing", "Wrinkled", "factor_of", "finished"]
+__all__ = ["Draft", "Shearing", "Wrinkled", "factor_of", "finished", "wrinkling"]
 
 WRINKLE = "shear at limit over shear at which the sheet wrinkles"
 
@@ -64,6 +65,7 @@ class Draft(NamedTuple):
     outside: NDArray[np.bool_] | bool = False
     notes: tuple[str, ...] = ()
     wrinkled: Wrinkled | None = None
+    steps: tuple[tuple[str, str], ...] = ()
 
 
 def factor_of(factors: Factors, at_yield: bool = False) -> tuple[str, float, Term]:
@@ -87,6 +89,26 @@ def factor_of(factors: Factors, at_yield: bool = False) -> tuple[str, float, Ter
     return "FS", factors.ultimate, Term(factors.ultimate, "", "from limit load to what it must carry", factors.source)
 
 
+def wrinkling(joint: Joint) -> tuple[str, dict[str, Term]]:
+    """Write how far the sheet of a joint wrinkles at limit load: as two flows where they are known, else as a ratio.
+
+    Parameters
+    ----------
+    joint : Joint
+        Of a sheet that wrinkles.
+
+    Returns
+    -------
+    tuple of (str, dict of str to Term)
+        ``q / q_cr`` with both flows [N/m], or ``r`` [-].
+    """
+    ratio, critical = joint.wrinkle, joint.wrinkles_at
+    if ratio is None or critical is None:
+        return "r", {"r": Term(ratio, "", WRINKLE)}
+    flows = {"q": Term(ratio * critical, "line_load", "shear flow of the sheet that wrinkles, at limit")}
+    return "q / q_cr", flows | {"q_cr": Term(critical, "line_load", "shear flow at which it wrinkles", TN_3781)}
+
+
 class Shearing:
     """Drafts checks of what the shear of one joint uses up."""
 
@@ -100,7 +122,7 @@ class Shearing:
         if ratio is not None and name not in self._wrinkled:
             w = row_factor(diagonal_tension_factor(factor * ratio, 1.0))
             means = "1 + 0.414 k, k at that load, of the wrinkled sheet"
-            self._wrinkled[name] = {"w": Term(w, "", means, DIAGONAL_TENSION_SOURCE), "r": Term(ratio, "", WRINKLE)}
+            self._wrinkled[name] = {"w": Term(w, "", means, DIAGONAL_TENSION_SOURCE), **wrinkling(self.joint)[1]}
         return self._wrinkled.get(name, {})
 
     def draft(
@@ -146,13 +168,15 @@ class Shearing:
         name, factor, factor_term = factor_of(self.factors, at_yield)
         letters = {"S": Term(load, "force", what), name: factor_term, **terms, **self._letters(name, factor)}
         required = f"{name} * S * w" if "w" in letters else f"{name} * S"
+        r, _ = wrinkling(self.joint)
+        steps = (("w", f"1 + 0.414 * tanh(0.5 * log10(max(1, {name} * {r})))"),) if "w" in letters else ()
         wrinkled = None
         if "w" in letters and all(term.values is not None for term in terms.values()):
             with np.errstate(divide="ignore", invalid="ignore"):
                 used = np.where(load > 0.0, load / work(available, letters), 0.0)
-            proof = f"lam * {name} * S * (1 + 0.414 * tanh(0.5 * log10(max(1, lam * {name} * r)))) / ({available})"
+            proof = f"lam * {name} * S * (1 + 0.414 * tanh(0.5 * log10(max(1, lam * {name} * {r})))) / ({available})"
             wrinkled = Wrinkled(proof, used, 0.0 * used, factor)
-        return Draft(mode, gives, available, required, letters, "S", source, outside, notes, wrinkled)
+        return Draft(mode, gives, available, required, letters, "S", source, outside, notes, wrinkled, steps)
 
 
 def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterator[Check]:
@@ -195,4 +219,5 @@ def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterat
             proof=proof,
             outside=one.outside,
             notes=one.notes,
+            steps=one.steps,
         )

@@ -70,8 +70,12 @@ REQUIRED = {
     "sqrt((q / q_cr)**2 + (f_b / F_b)**2)": lambda v: (
         1.0 / (1.0 + s.bending_shear_margin(v["f_b"] / v["F_b"], v["q"] / v["q_cr"]))
     ),
-    "FS * S * w": lambda v: v["FS"] * v["S"] * s.row_factor(s.diagonal_tension_factor(v["FS"] * v["r"], 1.0)),
-    "FY * S * w": lambda v: v["FY"] * v["S"] * s.row_factor(s.diagonal_tension_factor(v["FY"] * v["r"], 1.0)),
+    "FS * S * w": lambda v: (
+        v["FS"] * v["S"] * s.row_factor(s.diagonal_tension_factor(v["FS"] * v["q"] / v["q_cr"], 1.0))
+    ),
+    "FY * S * w": lambda v: (
+        v["FY"] * v["S"] * s.row_factor(s.diagonal_tension_factor(v["FY"] * v["q"] / v["q_cr"], 1.0))
+    ),
     "FY * 6 * M * t / (b * (t**3 + t_2**3))": lambda v: (
         v["FY"] * s.plate_flat_bending(v["M"] * v["t"] ** 3 / (v["t"] ** 3 + v["t_2"] ** 3), v["b"], v["t"])
     ),
@@ -124,9 +128,9 @@ def test_margins_of_wrinkled_rows(demo):
         v = values(finding)
         factor = v.get("FS", v.get("FY"))
         if finding.check.mode == "rivet-both":
-            expected = s.wrinkled_row_margin(v["S"] / v["P_s"], v["T"] / v["P_t"], v["r"], factor)
+            expected = s.wrinkled_row_margin(v["S"] / v["P_s"], v["T"] / v["P_t"], v["q"] / v["q_cr"], factor)
         else:
-            expected = s.wrinkled_row_margin(v["S"] / finding.available, 0.0, v["r"], factor)
+            expected = s.wrinkled_row_margin(v["S"] / finding.available, 0.0, v["q"] / v["q_cr"], factor)
         assert finding.margin == pytest.approx(float(expected), rel=1e-12), finding.name
 
 
