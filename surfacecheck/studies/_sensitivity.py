@@ -14,21 +14,25 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from surfacecheck.assessment import assess
-from surfacecheck.checks import find
+from surfacecheck.checks import find, names_in
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Alloy
 from surfacecheck.provenance import Basis, Source, Value
 from surfacecheck.studies._deciding import SHOWN, Decided, Deciding, Moved, in_order
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from surfacecheck.assessment import Assessment
-    from surfacecheck.checks import Finding
+    from surfacecheck.checks import Check, Finding
     from surfacecheck.model import Surface
 
 __all__ = ["decides"]
 
 SHARE = 0.01
 """Step of a number, as a share of itself."""
+_HALVINGS = 50
+"""Of an interval from half to twice a load multiplier: enough for its last digit."""
 STEPS = {
     "gives_sideways": (1e-7, "compliance"),
     "gives_fore_aft": (1e-7, "compliance"),
@@ -85,7 +89,7 @@ def decides(assessment: Assessment, most: int = 5, trials: int = 16) -> Decided:
         return Decided((), (), (), ())
     named = {term.key for f in lowest for term in f.check.terms.values() if term.key}
     inputs = sorted(_doubtful(assessment.surface), key=lambda one: one.key not in named)
-    found, untried = _from_memory(lowest)
+    found, untried = _from_memory(lowest), list[str]()
     for one in inputs:
         step = one.step()
         if step is None or trials == 0:
@@ -178,24 +182,39 @@ def _moves(
     return in_order(moves, quantity)
 
 
-def _from_memory(lowest: tuple[Finding, ...]) -> tuple[list[Deciding], list[str]]:
+def _from_memory(lowest: tuple[Finding, ...]) -> list[Deciding]:
     """Change numbers of the shipped tables that are from memory, in the formulas of these margins."""
     found: dict[str, Deciding] = {}
-    untried: list[str] = []
     for finding in lowest:
         check = finding.check
         for name, term in check.terms.items():
             if term.source.basis is not Basis.FROM_MEMORY or term.values is None:
                 continue
-            key = term.key or term.means
-            if check.proof:  # its margin was searched for, and the formula only proves it
-                untried.append(key)
+            if check.proof and name not in names_in(check.proof):
                 continue
+            key = term.key or term.means
             larger = term._replace(values=term.values * (1.0 + SHARE))
-            after = find(replace(check, terms={**check.terms, name: larger})).margin
+            after = find(_solved(replace(check, terms={**check.terms, name: larger}))).margin
             moves = _moves((finding,), {_name(finding): after})
             if moves:
                 before = found[key].moves if key in found else ()
                 every = in_order((*before, *moves), "")
                 found[key] = Deciding(key, "", term.source, 1, SHARE, "", True, every)
-    return list(found.values()), [key for key in dict.fromkeys(untried) if key not in found]
+    return list(found.values())
+
+
+def _solved(check: Check) -> Check:
+    """Search a load multiplier anew where a letter was changed a little; what is used up grows with the load."""
+    if not check.proof:
+        return check
+    lam = check.terms["lam"]
+
+    def at(multiple: NDArray[np.float64]) -> Check:
+        return replace(check, terms={**check.terms, "lam": lam._replace(values=multiple)})
+
+    low, high = 0.5 * np.asarray(lam.values), 2.0 * np.asarray(lam.values)
+    for _ in range(_HALVINGS):
+        middle = 0.5 * (low + high)
+        over = at(middle).work(check.proof) > 1.0
+        low, high = np.where(over, low, middle), np.where(over, middle, high)
+    return at(high)

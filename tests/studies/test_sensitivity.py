@@ -11,9 +11,10 @@ import pytest
 from surfacecheck.assessment import assess
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.reading import read, read_text
+from surfacecheck.strength import wrinkled_row_margin
 from surfacecheck.studies import decides
 from surfacecheck.studies._deciding import SHOWN
-from surfacecheck.studies._sensitivity import SHARE, STEPS
+from surfacecheck.studies._sensitivity import SHARE, STEPS, _from_memory
 
 DATA = Path(__file__).parents[2] / "data"
 RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
@@ -183,3 +184,19 @@ def test_no_number_is_left_out_of_the_sentences(pin):
     for one in decided.deciding:
         assert one.key in text
         assert np.isfinite(one.moves[0].after)
+
+
+def test_a_value_from_memory_is_tried_where_the_margin_is_a_multiple_of_the_load():
+    """Bearing yield of the skin, 1 % more, of a row whose sheet wrinkles: as the solver of such rows gives it."""
+    rudder = assess(read(DATA / "rudder.toml"))
+    finding = rudder.find("row.left_skin_to_spar.at-90-mm:left_skin-crush-yield")
+    assert finding.check.proof
+    (found,) = _from_memory((finding,))
+    assert found.key == "2024-T3 clad.bearing_yield_20"
+    (move,) = found.moves
+    sheared = finding.value("S") / (1.01 * finding.available)
+    ratio = finding.value("q") / finding.value("q_cr")
+    expected = wrinkled_row_margin(sheared, 0.0, ratio, finding.value("FY"))
+    assert move.before == finding.margin
+    assert move.after == pytest.approx(float(expected), rel=1e-9)
+    assert move.by > SHOWN
