@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from surfacecheck.assessment._found import Gap, HornPull, PinLoad, Rest, Worst
-from surfacecheck.checks import Finding, Outcome
+from surfacecheck.checks import Finding, Outcome, find_at
 from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
@@ -183,8 +183,10 @@ class Assessment:
         Finding or None
             The next lowest margin of that part.
         """
-        others = [f for f in self.margins if f.check.place == finding.check.place and f is not finding]
-        return others[0] if others else None
+        place, spot = finding.check.place, finding.spot
+        every = self.margins if finding in self.findings else self._of_spot(_plain(f"{place}.{spot}"))
+        others = [f for f in every if f.check.place == place and f.check.mode != finding.check.mode]
+        return next((f for f in others if f.kind == "margin" and f.margin is not None), None)
 
     def find(self, name: str | int) -> Finding:
         """Find a margin by its name, the start of its name, or its number in the list of the lowest.
@@ -193,7 +195,8 @@ class Assessment:
         ----------
         name : str or int
             ``"hinge.bottom.pin:bearing"``, ``"hinge.bottom.pin"``, ``"spar:flange-buckles"`` (its worst place, wherever
-            that is), or 1 for the lowest.
+            that is), ``"hinge.middle.bracket.rivet-3"`` (that rivet, whether it is the worst or not), or 1 for the
+            lowest.
 
         Returns
         -------
@@ -213,6 +216,8 @@ class Assessment:
             message = f"line {number} is not in the list: there are lines 1 to {len(self.lowest_by_part)}"
             raise SurfaceError(message)
         wanted = _plain(text)
+        if own := self._of_spot(wanted):
+            return own[0]
         every = (*self.margins, *self.not_given, *self.outside, *self.bounds, *self.statements)
         for fits in (str.__eq__, str.startswith, str.__contains__):
             for finding in every:
@@ -223,6 +228,20 @@ class Assessment:
         names = difflib.get_close_matches(text, [f.name for f in every], 3, 0.5) or [f.name for f in self.margins[:3]]
         message = f'no number is called "{text}"; names are such as {", ".join(names)}'
         raise SurfaceError(message)
+
+    def _of_spot(self, wanted: str) -> list[Finding]:
+        """Work every check of one spot by itself, of a rivet say, the lowest margin first.
+
+        Only checks that keep all their spots have it; where its worst spot is meant, that finding is the one given.
+        """
+        found = []
+        for one in self.findings:
+            check = one.check
+            for spot in dict.fromkeys(check.spots) if len(check.spots) > 1 and not check.spot_cases else ():
+                names = [_plain(f"{part} {spot}") for part in (check.place, check.part) if spot]
+                if wanted in (*names, *(f"{name}:{check.mode}" for name in names)):
+                    found.append(one if one.spot == spot else find_at(check, spot))
+        return sorted(found, key=lambda one: (one.kind != "margin", _margin(one)))
 
     def show(self, name: str | int = 1, system: Literal["metric", "inch"] = "metric") -> str:
         """Write out how a number was worked.

@@ -5,7 +5,7 @@ from surfacecheck.checks._bracket_loads import BracketLoad, bracket_loads, brack
 from surfacecheck.checks._brackets import bracket_checks
 from surfacecheck.checks._check import Check, Term, names_in
 from surfacecheck.checks._effects import Effects, pretty_place
-from surfacecheck.checks._finding import Finding, Outcome, find, find_all
+from surfacecheck.checks._finding import Finding, Outcome, find, find_all, find_at
 from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
 from surfacecheck.checks._joint import joint_checks
@@ -41,6 +41,7 @@ __all__ = [
     "factors_of",
     "find",
     "find_all",
+    "find_at",
     "find_stack",
     "front",
     "horn_checks",

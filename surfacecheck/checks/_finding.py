@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import ArrayLike
 
-__all__ = ["Finding", "Outcome", "find", "find_all", "outcome_of"]
+__all__ = ["Finding", "Outcome", "find", "find_all", "find_at", "outcome_of"]
 
 
 class Outcome:
@@ -202,12 +202,33 @@ def find_all(checks: Iterable[Check]) -> tuple[Finding, ...]:
         return tuple(_found(check) for check in checks)
 
 
-def _found(check: Check) -> Finding:
-    """Reduce one check."""
+def find_at(check: Check, spot: str) -> Finding:
+    """Reduce a check to its worst case at one spot.
+
+    Parameters
+    ----------
+    check : Check
+        For one surface.
+    spot : str
+        One of its spots; where several are called so, the worst of them.
+
+    Returns
+    -------
+    Finding
+        As :func:`find` gives it, of that spot alone.
+    """
+    with quiet():
+        return _found(check, [number for number, name in enumerate(check.spots) if name == spot])
+
+
+def _found(check: Check, spots: list[int] | None = None) -> Finding:
+    """Reduce one check, to some of its spots where they are given."""
     available, required = check.sides()
     margins = None if available is None or required is None else check.margins_of(available, required)
     index = (0, 0)
-    if margins is not None:
+    if spots is not None:
+        index = _worst_at(check, margins, required, spots)
+    elif margins is not None:
         index = _place(margins, int(margins.argmin()))
     elif required is not None:
         index = _place(required, int(np.argmax(required)))
@@ -250,6 +271,14 @@ def _at(values: ArrayLike, index: tuple[int, int]) -> float:
         case, spot = index
         return float(array[case if array.shape[0] > 1 else 0, spot if array.shape[1] > 1 else 0])
     return float(array[index[1] if array.size > 1 else 0] if array.ndim else array)
+
+
+def _worst_at(check: Check, margins: ArrayLike | None, required: ArrayLike | None, spots: list[int]) -> tuple[int, int]:
+    """Find the worst case among some spots."""
+    size = np.negative(margins) if margins is not None else np.asarray(0.0 if required is None else required)
+    shown = np.broadcast_to(size, (len(check.cases), len(check.spots)))[:, spots]
+    case, number = divmod(int(shown.argmax()), len(spots))
+    return case, spots[number]
 
 
 def _place(values: ArrayLike, flat: int) -> tuple[int, int]:

@@ -63,7 +63,7 @@ def parser() -> argparse.ArgumentParser:
     one = command("map", "every name, and the surface to scale on one sheet", "map data/rudder.toml",
                   "map my.toml --units inch")  # fmt: skip
     one.add_argument("file", help="a surface file, half-filled too, or a change file")
-    places = ("1", "hinge.bottom.pin", "row.left_skin_to_spar", "balance")
+    places = ("1", "hinge.bottom.pin", "hinge.middle.bracket.rivet-3", "row.left_skin_to_spar", "balance")
     one = command("show", "how a number was worked", *(f"show data/rudder.toml {place}" for place in places))
     one.add_argument("file")
     one.add_argument("name", nargs="+", help="number in the list of the lowest, a name, or: pins, rules, gaps, balance")
