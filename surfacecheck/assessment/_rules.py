@@ -8,6 +8,7 @@ import numpy as np
 
 from surfacecheck.assessment._rules_apart import apart_rules, clear_of_bend
 from surfacecheck.checks import plan_row
+from surfacecheck.library import metal_of
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.places import least_edge
 from surfacecheck.provenance import numbers
@@ -136,9 +137,9 @@ def _brackets(surface: Surface) -> Iterator[RuleResult]:
             if gap.known and (count or 0) > 1:
                 yield least_pitch(_f(gap), _f(rivet.diameter), place=f"bracket.{name}.{key}")
         if bracket.bend_inside.known and bracket.thickness.known and bracket.alloy:
-            yield bend_radius(
-                bracket.alloy, _f(bracket.thickness), _f(bracket.bend_inside), place=f"bracket.{name}.bend_inside"
-            )
+            metal = metal_of(surface, bracket.alloy, bracket.thickness).name
+            place = f"bracket.{name}.bend_inside"
+            yield bend_radius(metal, _f(bracket.thickness), _f(bracket.bend_inside), place=place)
 
 
 def _bends(surface: Surface) -> Iterator[RuleResult]:
@@ -147,7 +148,8 @@ def _bends(surface: Surface) -> Iterator[RuleResult]:
         if not (part.bend_inside.known and part.thickness.known):
             continue
         if part.alloy:
-            yield bend_radius(part.alloy, _f(part.thickness), _f(part.bend_inside), place=f"sheet.{name}.bend_inside")
+            metal = metal_of(surface, part.alloy, part.thickness).name
+            yield bend_radius(metal, _f(part.thickness), _f(part.bend_inside), place=f"sheet.{name}.bend_inside")
         for row in surface.rows.values():
             rivet = surface.rivets.get(row.rivet)
             edge = least_edge(surface, row, name, most=True)

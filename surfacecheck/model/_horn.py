@@ -69,8 +69,8 @@ class Horn:
     bolt_behind: Value = measure(
         "length", "bolt behind the pins", low=-0.1, high=0.1, hint="mm", toward=("behind", "ahead"), none=True
     )
-    leaves: Leaves | None = counted("leaves", "how cable or rod leaves the bolt")
-    joined_to: str = text("the part it is riveted to")
+    leaves: Leaves | None = counted("leaves", "how cable or rod leaves the bolt: straight ahead, or 12 deg inward")
+    joined_to: str = text("the part it is riveted to: bottom rib, top rib, rib 2, spar")
     plate: HornPlate = part(HornPlate, "the plate")
     fixed_with: Fixing = part(Fixing, "its rivets")
 

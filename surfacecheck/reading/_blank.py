@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from surfacecheck.library import materials
 from surfacecheck.model import (
     Aeroplane,
     BalanceMass,
@@ -26,6 +27,7 @@ from surfacecheck.model import (
     Skin,
     Spar,
     Spec,
+    Stop,
     Tool,
     Units,
     Weighed,
@@ -75,12 +77,16 @@ _SKIP = {"controls.stop", "balance_mass.arm", "balance_mass.fixed_with", "fin.mo
          "controls.wheel_across",
          *(f"weighed.{one}" for one in specs(Weighed) if one not in _ON_THE_SCALE)}  # fmt: skip
 
-#: Rows nearly every surface has: name, parts from the rivet head inwards, keys.
+_LIKE_ANOTHER = {"sheet.right_skin": "left_skin"}
+"""Tables that copy a neighbour until somebody writes lines beside that."""
+_BESIDE = "measured, and the same? What differs stands beside this line, and wins"
+
+#: Rows nearly every surface has: name, parts from the rivet head inwards, keys; without keys it is as the left one.
 _ROWS: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
     ("left_skin_to_spar", ("left_skin", "nose_skin", "spar"), ("from", "to", "pitch", "lines")),
-    ("right_skin_to_spar", ("right_skin", "nose_skin", "spar"), ("from", "to", "pitch", "lines")),
+    ("right_skin_to_spar", ("right_skin", "nose_skin", "spar"), ()),
     ("left_skin_to_ribs", ("left_skin", "ribs"), ("first_behind_web", "last_before_edge", "pitch", "lines")),
-    ("right_skin_to_ribs", ("right_skin", "ribs"), ("first_behind_web", "last_before_edge", "pitch", "lines")),
+    ("right_skin_to_ribs", ("right_skin", "ribs"), ()),
     ("nose_skin_to_ribs", ("nose_skin", "ribs"), ("count",)),
     ("trailing_edge", ("left_skin", "right_skin"), ("from", "to", "pitch", "lines")),
     ("ribs_to_spar", ("ribs", "spar"), ("count", "gap")),
@@ -151,6 +157,8 @@ def table_lines(blank: Blank, path: str, cls: Any, ribs: int) -> list[str]:
     """Write one table with every key unknown."""
     shown = ".".join(said(part, blank.kind) for part in path.split("."))
     lines, below = [f"[{shown}]"], []
+    if path in _LIKE_ANOTHER:
+        return [*lines, _noted(f'same_as = "{said(_LIKE_ANOTHER[path], blank.kind)}"', _BESIDE)]
     family = path.split(".")[0] if path.split(".")[0] in {"hinge", "rivet", "bracket"} else path
     for key, (_, spec) in specs(cls).items():
         where = f"{family}.{key}"
@@ -162,8 +170,21 @@ def table_lines(blank: Blank, path: str, cls: Any, ribs: int) -> list[str]:
         elif spec.of is OutlinePlace:
             lines += _places(blank)
         else:
-            lines.append(_noted(f"{word} = {_empty(spec, where, ribs)}", _note(spec, blank)))
+            lines.append(_noted(f"{word} = {_empty(spec, where, ribs)}", _note(spec, blank) + _more(where, blank)))
     return lines + below
+
+
+def _more(where: str, blank: Blank) -> str:
+    """Add what a line needs to be answered: names of metals at the first, what a stop at the surface asks."""
+    if where == "sheet.left_skin.alloy":
+        own = "your own: [alloy.mine] with tension, yield, shear, crushing, stiffness, from"
+        return f": {', '.join(materials())}; {own}"
+    if where == "horn.plate.alloy":
+        return ": names stand in part C"
+    if where == "controls.stopped_at":
+        keys = ", ".join(f'{said(key, blank.kind)} = "..."' for key in specs(Stop))
+        return f"; surface: add the line stop = {{ {keys} }}"
+    return ""
 
 
 def _empty(spec: Spec, where: str, ribs: int) -> str:
@@ -188,6 +209,10 @@ def _note(spec: Spec, blank: Blank) -> str:
     if spec.enum is not None:
         return f"{spec.help}: {' / '.join(said(str(one), blank.kind) for one in spec.enum)}"
     note = spec.help
+    if spec.kind == "part_list":
+        one: Any = spec.of
+        keys = ", ".join(f'{said(key, blank.kind)} = "..."' for key in specs(one))
+        note += f": none, or [{{ {keys} }}]"
     if blank.kind is not Kind.RUDDER:
         note = note.replace("lowest edge", "innermost edge").replace("to the left", "to the top")
         note = note.replace("to the right", "to the bottom")
@@ -217,10 +242,16 @@ def row_lines(blank: Blank) -> list[str]:
         shown = name.replace("left_skin", said("left_skin", blank.kind))
         shown = shown.replace("right_skin", said("right_skin", blank.kind))
         listed = ", ".join(f'"{one}"' for one in parts)
-        lines += [f"[row.{shown}]", _noted(f"joins = [{listed}]", "from the rivet head inwards" if not count else "")]
-        lines.append('rivet = "small"')
-        lines += [_noted(f'{key} = "?"', _note(known[key][1], blank)) for key in keys]
-        lines.append("edge = { " + ", ".join(f'{one} = "?"' for one in parts) + " }")
+        lines.append(f"[row.{shown}]")
+        if not keys:
+            lines.append(_noted(f'same_as = "{said("left_skin", blank.kind)}{name[len("right_skin") :]}"', _BESIDE))
+        lines.append(_noted(f"joins = [{listed}]", "from the rivet head inwards" if not count else ""))
+        if keys:
+            each = " on each rib" if "ribs" in joins else ""
+            notes = {key: _note(known[key][1], blank) + (each if key == "count" else "") for key in keys}
+            lines.append('rivet = "small"')
+            lines += [_noted(f'{key} = "?"', note) for key, note in notes.items()]
+            lines.append("edge = { " + ", ".join(f'{one} = "?"' for one in parts) + " }")
     return lines
 
 

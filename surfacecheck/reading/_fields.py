@@ -12,6 +12,7 @@ from surfacecheck.reading._context import Context
 from surfacecheck.reading._shape import read_shape
 from surfacecheck.reading._special import read_leaves, read_moves
 from surfacecheck.reading._tree import Leaf, Node, Rows, Table
+from surfacecheck.reading._usual import usual_range
 from surfacecheck.reading._values import bracket_of, read_value, source_of
 
 __all__ = ["build", "read_named", "read_text_of", "read_word"]
@@ -159,10 +160,41 @@ def _listed(node: Node, spec: Spec, key: str, context: Context) -> list[Node] | 
             return None
         if text.casefold() == "none" and spec.none:
             return []
+        if spec.kind == "words" and "," in text:
+            words = ", ".join(f'"{one.strip()}"' for one in text.split(","))
+            context.fault(f"several words are a list: write [{words}]", node.place, key)
+            return None
         if spec.kind in {"words", "texts"} or spec.lone:
             return [node]
-    context.fault(f"a list in square brackets is meant here ({spec.help})", node.place, key)
+    message = f"a list in square brackets is meant here ({spec.help}), such as {listed_like(spec, context)}"
+    context.fault(message, node.place, key)
     return None
+
+
+def listed_like(spec: Spec, context: Context) -> str:
+    """Write a list as it may stand there.
+
+    Parameters
+    ----------
+    spec : Spec
+        Of a list.
+    context : Context
+        For the surface's words.
+
+    Returns
+    -------
+    str
+        With figures of the usual range; three dots where a figure is the builder's.
+    """
+    if spec.kind == "part_list":
+        of: Any = spec.of
+        keys = ", ".join(f'{context.said(name)} = "... {one.hint}"' for name, (_, one) in specs(of).items())
+        return f"[{{ {keys} }}]"
+    if spec.enum is not None:
+        return "[" + ", ".join(f'"{context.said(str(one))}"' for one in spec.enum) + "]"
+    if spec.low is not None and spec.high is not None and spec.hint:
+        return "[" + ", ".join(f'"{one} {spec.hint}"' for one in usual_range(spec.low, spec.high, spec.hint)) + "]"
+    return '["...", "..."]'
 
 
 def _list_of_values(node: Node, spec: Spec, key: str, context: Context) -> tuple[Value, ...]:

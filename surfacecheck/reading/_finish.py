@@ -9,6 +9,7 @@ from surfacecheck.model import (
     Bracket,
     DrivenBy,
     FadesAft,
+    Horn,
     Load,
     PilotMoves,
     Row,
@@ -20,6 +21,7 @@ from surfacecheck.model import (
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.quantities import parse
 from surfacecheck.reading._context import Context
+from surfacecheck.reading._names import rib_number
 
 __all__ = ["finished"]
 
@@ -38,7 +40,7 @@ def finished(surface: Surface, context: Context) -> Surface:
     -------
     Surface
         Distances from a rim turned into distances from a centre, a bearing's load apart from a crushing strength,
-        one word for all ribs written out.
+        one word for all ribs written out, the rib under the horn by its place.
     """
     _gaps(surface, context)
     ribs = surface.sheet.ribs
@@ -46,10 +48,22 @@ def finished(surface: Surface, context: Context) -> Surface:
         ribs = replace(ribs, flanges_point=ribs.flanges_point * len(ribs.up))
     return replace(
         surface,
+        horn=_horn(surface),
         sheet=replace(surface.sheet, ribs=ribs),
         rows={name: _from_rim(row, surface) for name, row in surface.rows.items()},
         brackets={name: _bearing(one) for name, one in surface.brackets.items()},
     )
+
+
+def _horn(surface: Surface) -> Horn | None:
+    """Name the rib under the horn by its place, where it was named by its number."""
+    horn = surface.horn
+    number = None if horn is None else rib_number(horn.joined_to, surface)
+    if horn is None or number is None:
+        return horn
+    ribs = surface.sheet.ribs.up
+    place = "bottom rib" if number == 1 else "top rib" if number == len(ribs) else f"rib at {ribs[number - 1].said}"
+    return replace(horn, joined_to=place)
 
 
 def _from_rim(row: Row, surface: Surface) -> Row:

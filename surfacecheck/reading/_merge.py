@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from surfacecheck.errors import Fault, SurfaceError
-from surfacecheck.reading._tree import Leaf, Node, Place, Table
+from surfacecheck.reading._tree import Leaf, Node, Place, Rows, Table
 
 __all__ = ["laid_over", "resolved"]
 
@@ -89,7 +89,25 @@ def _copied(key: str, family: Table, within: Table | None, seen: tuple[str, ...]
         else:
             _without_alternatives(out, name, node)
             out[name] = line
+    _renamed_edges(out, source, node)
     return out
+
+
+def _renamed_edges(out: Table, source: Table, node: Table) -> None:
+    """Give copied edges of a row the names of its own parts: each stands where its neighbour's stood."""
+    theirs, own = (_words(one.get("joins")) for one in (source, node))
+    if not own or len(own) != len(theirs):
+        return
+    for name in {"edge", "edge_from_rim"} - set(node):
+        copied = out.get(name)
+        if isinstance(copied, Table):
+            renamed = Table(copied.place)
+            renamed.update({dict(zip(theirs, own, strict=True)).get(part, part): line for part, line in copied.items()})
+            out[name] = renamed
+
+
+def _words(node: Node | None) -> list[str]:
+    return [str(one.value) for one in node if isinstance(one, Leaf)] if isinstance(node, Rows) else []
 
 
 def _without_alternatives(out: Table, name: str, beside: Table) -> None:

@@ -116,6 +116,25 @@ def _rib_at(text: str) -> bool:
     return True
 
 
+def rib_number(text: str, surface: Surface) -> int | None:
+    """Read a rib by its number on the map.
+
+    Parameters
+    ----------
+    text : str
+        ``rib 2`` or ``rib-2``.
+    surface : Surface
+        For how many there are.
+
+    Returns
+    -------
+    int or None
+        From 1 at the root; None for what names no rib that is there.
+    """
+    found = re.fullmatch(r"rib[ -]?([0-9]{1,3})", text)
+    return int(found[1]) if found and 1 <= int(found[1]) <= len(surface.sheet.ribs.up) else None
+
+
 def joined_words() -> tuple[str, ...]:
     """Give the words for what a horn may be riveted to, beside ``rib at 90 mm``."""
     return ("bottom rib", "top rib", "spar")
@@ -125,7 +144,9 @@ def _horn(surface: Surface, context: Context) -> None:
     horn = surface.horn
     if horn is None or not horn.joined_to or horn.joined_to in joined_words() or _rib_at(horn.joined_to):
         return
-    allowed = [*(context.said(one) for one in joined_words()), "rib at 90 mm"]
+    if rib_number(horn.joined_to, surface) is not None:
+        return
+    allowed = [*(context.said(one) for one in joined_words()), "rib 2", "rib at 90 mm"]
     context.unknown(horn.joined_to, allowed, context.place_of("horn.joined_to"), "horn.joined_to")
 
 

@@ -2,6 +2,7 @@
 # ruff: noqa: E501 - one slip a line is how they are read
 
 import os
+import re
 from pathlib import Path
 
 import pytest
@@ -298,3 +299,44 @@ def test_two_things_beyond_the_end_are_two_faults():
     with pytest.raises(SurfaceError) as caught:
         read_text(wrong)
     assert sorted(one.key for one in caught.value.faults) == ["hinge.top.up", "sheet.ribs.up[7]"]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        (
+            'flanges_point = ["up"',
+            'flanges_point = "up, up, down" # ["up"',
+            'several words are a list: write ["up", "up", "down"]',
+        ),
+        ('hole_range = ["', 'hole_range = "4.1 to 4.2 mm" # ["', 'such as ["2.3 mm", "5.3 mm"]'),
+        ('holes = "none"', 'holes = "one, 40 mm"', 'such as [{ up = "... mm", across = "... mm" }]'),
+    ],
+)
+def test_a_list_is_shown_as_it_may_stand_there(old, new, told):
+    assert old in RUDDER
+    with pytest.raises(SurfaceError, match=re.escape(told)):
+        read_text(RUDDER.replace(old, new, 1))
+
+
+def test_a_rib_is_named_by_its_number_on_the_map_too():
+    for number, place in ((1, "bottom rib"), (3, "rib at 325 mm"), (7, "top rib")):
+        for word in (f"rib {number}", f"rib-{number}"):
+            text = RUDDER.replace('joined_to = "bottom rib"', f'joined_to = "{word}"')
+            assert read_text(text).horn.joined_to.startswith(place)
+    with pytest.raises(SurfaceError, match='unknown word "rib 8"'):
+        read_text(RUDDER.replace('joined_to = "bottom rib"', 'joined_to = "rib 8"'))
+
+
+def test_a_copied_row_has_the_edges_of_its_own_parts():
+    """same_as of the row on the other side, with its joins: each edge stands where its neighbour's stood."""
+    cut = 'edge = { right_skin = "7.0 mm", nose_skin = "7.0 mm", spar = "7.0 mm" }'
+    assert RUDDER.count(cut) == 1
+    row = read_text(RUDDER.replace(cut, "")).rows["right_skin_to_spar"]
+    other = read_text(RUDDER).rows["left_skin_to_spar"]
+    assert set(row.edge) == {"right_skin", "nose_skin", "spar"}
+    assert {part: value.si for part, value in row.edge.items()} == {
+        "right_skin": other.edge["left_skin"].si,
+        "nose_skin": other.edge["nose_skin"].si,
+        "spar": other.edge["spar"].si,
+    }

@@ -63,3 +63,31 @@ def test_new_writes_the_schema_beside_and_never_overwrites(tmp_path: Path) -> No
         write_new(tmp_path / "other.toml", hinges=1)
     assert target.read_bytes() == before
     assert len(list(tmp_path.iterdir())) == 3
+
+
+@pytest.mark.parametrize("choices", NEW, ids=["rudder", "elevator", "aileron"])
+def test_a_new_file_says_how_each_line_is_answered(choices: dict) -> None:
+    """Lists, stops, metals and ribs have a form of their own; the right side is as the left until it is written out."""
+    text = starting_file(**choices)
+    for told in ("none, or [{ ", "; surface: add the line stop = { ", "2024-T3 clad", "or 12 deg inward", "rib 2",
+                 "number of rivets on each rib"):  # fmt: skip
+        assert told in text
+    sheets = tomllib.loads(text)["sheet"]
+    one, other = (
+        ("left_skin", "right_skin") if choices.get("kind", "rudder") == "rudder" else ("top_skin", "bottom_skin")
+    )
+    assert sheets[other] == {"same_as": one}
+    filled = text.replace('thickness = "?"', 'thickness = "0.5 mm"', 2)
+    skins = read_text(filled).sheet
+    assert skins.left_skin.thickness.si == skins.right_skin.thickness.si == 0.5e-3
+
+
+def test_an_example_of_the_file_can_be_typed_as_it_stands() -> None:
+    """What a comment offers is read without a fault."""
+    text = starting_file("rudder")
+    text = text.replace('stopped_at = "?"', 'stopped_at = "surface"\nstop = { up = "?", arm = "80 mm", side = "left" }')
+    text = text.replace('leaves = "?"', 'leaves = "12 deg inward"').replace('joined_to = "?"', 'joined_to = "rib 2"')
+    text = text.replace('holes = "?"', 'holes = [{ up = "300 mm", across = "25 mm" }]', 1)
+    surface = read_text(text)
+    assert surface.controls.stop.arm.si == 0.08
+    assert surface.sheet.spar.holes[0].across.si == 0.025
