@@ -40,7 +40,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["joint_checks"]
+__all__ = ["joint_checks", "joint_drafts"]
 
 AGAINST_SHEET = Source(Basis.COMMON_PRACTICE, "load of one rivet against the strength its data sheet gives")
 NOT_FILLED = "the hole is wider than the rivet's range: only the widest hole of the range bears"
@@ -67,12 +67,27 @@ def joint_checks(surface: Surface, joint: Joint, factors: Factors) -> Iterator[C
     Check
         Rivet in shear with pull, rivet in pull, each sheet crushed, torn to its edge, pulled over the head.
     """
+    yield from finished(joint.item(factors), joint_drafts(surface, joint, factors), joint.wrinkle)
+
+
+def joint_drafts(surface: Surface, joint: Joint, factors: Factors) -> list[Draft]:
+    """Draft every plain check of a riveted joint; the multipliers of wrinkled sheet are still to be found.
+
+    Parameters
+    ----------
+    surface, joint, factors
+        As in :func:`joint_checks`.
+
+    Returns
+    -------
+    list of Draft
+        In the order of the checks.
+    """
     shearing = Shearing(joint, factors)
     drafts = [*_rivet(surface, joint, shearing)]
     for layer in joint.layers:
         drafts += _sheet(joint, layer, shearing)
-    drafts += _head(joint, factors)
-    yield from finished(joint.item(factors), drafts, joint.wrinkle)
+    return [*drafts, *_head(joint, factors)]
 
 
 def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft]:

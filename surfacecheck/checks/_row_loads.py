@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
-__all__ = ["RowLoad", "row_kind", "row_loads", "sides_on"]
+__all__ = ["RowLoad", "row_kind", "row_load", "row_loads", "sides_on"]
 
 
 def row_kind(surface: Surface, row: Row) -> str:
@@ -74,12 +74,33 @@ def row_loads(effects: Effects) -> Iterator[RowLoad]:
     """
     for row in effects.surface.rows.values():
         plan = plan_row(effects.surface, row)
-        kind = row_kind(effects.surface, row)
-        if plan is None or not kind:
-            continue
-        found = _WORK[kind](effects.handed_over if kind in {"rib", "rib-spar"} else effects.whole, row, plan)
+        found = None if plan is None else row_load(effects, row, plan)
         if found is not None:
-            yield shimmed(_within(found) if kind in {"spar", "edge"} else found)
+            yield shimmed(found)
+
+
+def row_load(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
+    """Work the rivet loads of one row, laid out as said.
+
+    Parameters
+    ----------
+    effects : Effects
+        With flows.
+    row : Row
+        Which sheets it joins, and between which ends.
+    plan : RowPlan
+        Its rivets; numbers may be stacks of variants.
+
+    Returns
+    -------
+    RowLoad or None
+        None where its sheets are not known, or no check knows such a row.
+    """
+    kind = row_kind(effects.surface, row)
+    if not kind:
+        return None
+    found = _WORK[kind](effects.handed_over if kind in {"rib", "rib-spar"} else effects.whole, row, plan)
+    return _within(found) if found is not None and kind in {"spar", "edge"} else found
 
 
 def _within(load: RowLoad) -> RowLoad:

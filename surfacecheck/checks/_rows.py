@@ -15,7 +15,7 @@ from surfacecheck.checks._flange_net import flange_at_holes
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._joint import joint_checks
 from surfacecheck.checks._layers import Joint, Layer, factors_of
-from surfacecheck.checks._reduce import keep, worst_case
+from surfacecheck.checks._reduce import Kept, keep, worst_case
 from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["row_checks"]
+__all__ = ["between_rivets", "row_checks", "row_joint", "row_kept"]
 
 SINGLE = "a rivet that is missing gives half of its length of row to the next on either side: a bound, no rivet gives"
 WORDS = {
@@ -68,27 +68,60 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
             continue
-        joint = _drifted(surface, load, rivet) if drifts(surface, load) else _joint(surface, load, rivet)
+        joint = _drifted(surface, load, rivet) if drifts(surface, load) else row_joint(surface, load, rivet, row_kept(load))
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
         if load.kind == "spar":
-            yield from _between_rivets(load, rivet)
+            yield from between_rivets(load, rivet)
         for line in lines_apart(load):
             for kind, single in _single(surface, load, line, rivet):
                 yield from joint_checks(surface, single, factors_of(surface, kind))
             if load.kind == "spar":
                 yield from flange_at_holes(load, line)
             for gap in line.gaps if load.kind == "spar" else ():
-                yield from _between_rivets(load, rivet, line, gap)
+                yield from between_rivets(load, rivet, line, gap)
 
 
-def _joint(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
-    """Keep only the cases and spots that can be the worst."""
+def row_kept(load: RowLoad) -> Kept:
+    """Find the cases and spots of a row that can be the worst, whatever its rivet and edges.
+
+    Parameters
+    ----------
+    load : RowLoad
+        Of every case and spot.
+
+    Returns
+    -------
+    Kept
+        Of the one, or of each variant of a stack.
+    """
     ratio = load.wrinkle
     together = () if ratio is None else (ratio,)
     others = [force for force in load.layers.values() if force is not load.shear]
     pulled = (load.tension,) if load.tension.any() else ()
     alone = [(one,) for one in (*(() if together else (load.shear,)), *pulled)]
-    kept = keep((load.shear, *pulled, *together), *alone, *((force, *together) for force in others))
+    return keep((load.shear, *pulled, *together), *alone, *((force, *together) for force in others))
+
+
+def row_joint(surface: Surface, load: RowLoad, rivet: Rivet, kept: Kept) -> Joint:
+    """Give what one rivet of a row carries, and the sheets it joins.
+
+    Parameters
+    ----------
+    surface : Surface
+        For the sheets.
+    load : RowLoad
+        Of every case and spot.
+    rivet : Rivet
+        Which one.
+    kept : Kept
+        Cases and spots that are looked at, as :func:`row_kept` finds them.
+
+    Returns
+    -------
+    Joint
+        With one case left on the axis.
+    """
+    ratio = load.wrinkle
     return Joint(
         place=f"row.{load.row.name}",
         part=load.row.name.replace("_", " "),
@@ -147,10 +180,25 @@ def _single(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Ite
             yield one.rivet or rivet, differing(surface, some(joint, [slot]), one, None)
 
 
-def _between_rivets(
+def between_rivets(
     load: RowLoad, rivet: Rivet, line: RowLine | None = None, gap: RowGap | None = None
 ) -> Iterator[Check]:
-    """Say when the edge of the skin, shortened with the flange under it, buckles between the rivets."""
+    """Say when the edge of the skin, shortened with the flange under it, buckles between the rivets.
+
+    Parameters
+    ----------
+    load : RowLoad
+        Of a row to the spar.
+    rivet : Rivet
+        For how its head holds the sheet.
+    line, gap : RowLine and RowGap, or None
+        Where it is asked of one gap between rivets that stand apart.
+
+    Yields
+    ------
+    Check
+        A statement; none where no such skin ends there, or a metal is not known.
+    """
     effects, surface = load.effects, load.effects.surface
     side = sides_on(surface, load.row)[0]
     name = sides_of(surface)[side]

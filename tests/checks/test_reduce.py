@@ -109,10 +109,10 @@ def test_rows_give_the_margins_of_the_unreduced_rows(demo, monkeypatch):
     for load in demo.rows:
         rivet = surface.rivets[load.row.rivet]
         factors = factors_of(surface, rivet)
-        reduced = list(joint_checks(surface, _rows._joint(surface, load, rivet), factors))
+        reduced = list(joint_checks(surface, _rows.row_joint(surface, load, rivet, _rows.row_kept(load)), factors))
         with monkeypatch.context() as patch:
             patch.setattr(_rows, "keep", lambda first, *_: everything(first[0]))
-            full = list(joint_checks(surface, _rows._joint(surface, load, rivet), factors))
+            full = list(joint_checks(surface, _rows.row_joint(surface, load, rivet, _rows.row_kept(load)), factors))
         assert len(full[0].spots) == load.shear.size >= len(reduced[0].spots)
         for pair in zip(reduced, full, strict=True):
             same(*pair)
