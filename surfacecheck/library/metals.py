@@ -16,7 +16,7 @@ from surfacecheck.provenance import UNKNOWN, Basis, Source, Value, numbers, plai
 if TYPE_CHECKING:
     from surfacecheck.model import Alloy, Rivet, Surface
 
-__all__ = ["is_known_metal", "metal_of", "rivet_strength"]
+__all__ = ["SAME_SIZE", "is_known_metal", "metal_of", "rivet_strength"]
 
 ALUMINIUM_POISSON = 0.33
 SAME_SIZE = 0.02

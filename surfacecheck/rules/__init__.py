@@ -11,7 +11,17 @@ from surfacecheck.rules._access import (
     tool_tilt,
 )
 from surfacecheck.rules._bends import bend_allowance, bend_clearance, bend_radius, bend_radius_range, setback
-from surfacecheck.rules._result import DOES_NOT_MEET, MEETS, NOT_COVERED, Outcome, RuleResult, gathered
+from surfacecheck.rules._result import (
+    DOES_NOT_MEET,
+    MEETS,
+    NOT_COVERED,
+    Outcome,
+    RuleResult,
+    filled_in,
+    gathered,
+    length,
+    short_of,
+)
 from surfacecheck.rules._rivet_choice import diameter_for_sheet, grip_range, hole_range, sheet_range
 from surfacecheck.rules._rivet_count import COUNT_SHARES, COUNT_SOURCE, rivet_count, rivets_by_notes, rivets_per_width
 from surfacecheck.rules._rows import greatest_pitches, repairs_in_row
@@ -39,6 +49,7 @@ __all__ = [
     "edge_distance",
     "edge_texts",
     "edge_times",
+    "filled_in",
     "gathered",
     "greatest_pitches",
     "grip_range",
@@ -48,6 +59,7 @@ __all__ = [
     "least_rivet",
     "nose_room",
     "pitch_texts",
+    "length",
     "pitch_times",
     "repairs_in_row",
     "rivet_count",
@@ -58,4 +70,5 @@ __all__ = [
     "sheet_range",
     "tail_room",
     "tool_tilt",
+    "short_of",
 ]

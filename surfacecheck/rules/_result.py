@@ -6,14 +6,28 @@ import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
+import numpy as np
+
 from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from numpy.typing import ArrayLike, NDArray
+
     from surfacecheck.provenance import Source
 
-__all__ = ["DOES_NOT_MEET", "MEETS", "NOT_COVERED", "Outcome", "RuleResult", "gathered"]
+__all__ = [
+    "DOES_NOT_MEET",
+    "MEETS",
+    "NOT_COVERED",
+    "Outcome",
+    "RuleResult",
+    "filled_in",
+    "gathered",
+    "length",
+    "short_of",
+]
 
 Outcome = Literal["meets", "does not meet", "not covered"]
 MEETS: Outcome = "meets"
@@ -88,15 +102,49 @@ class RuleResult:
         """
         found, asked = (show(v, self.quantity) for v in (self.found, self.asked))
         text = self.pattern.replace("{found}", found).replace("{asked}", asked)
-        return _OTHER.sub(lambda match: show(float(match[1]), "length"), text)
+        return filled_in(text, show)
 
 
 _OTHER = re.compile(r"\{length:([-+.e0-9]+)\}")
 
 
 def length(si: float) -> str:
-    """Leave a further length open in a pattern, so that it too is written in the reader's units."""
-    return f"{{length:{si!r}}}"
+    """Leave a length open in a text, so that it too is written in the reader's units.
+
+    Parameters
+    ----------
+    si : float
+        [m].
+
+    Returns
+    -------
+    str
+        What :func:`filled_in` writes out.
+    """
+    return f"{{length:{float(si)!r}}}"
+
+
+def filled_in(text: str, show: Callable[[float, str], str]) -> str:
+    """Write out the lengths left open in a text.
+
+    Parameters
+    ----------
+    text : str
+        With lengths from :func:`length`.
+    show : callable
+        From a figure [SI] and its quantity to a text.
+
+    Returns
+    -------
+    str
+        The text.
+
+    Examples
+    --------
+    >>> filled_in(f"a pitch of {length(0.0254)}", lambda si, quantity: f"{si / 0.0254:g} in")
+    'a pitch of 1 in'
+    """
+    return _OTHER.sub(lambda match: show(float(match[1]), "length"), text)
 
 
 def result(
@@ -123,8 +171,31 @@ def result(
 
 def judged(found: float, asked: float, *, most: bool = False) -> Outcome:
     """Compare with a least (or greatest) figure, forgiving the rounding of units."""
-    short = found > asked + SLACK if most else found < asked - SLACK
-    return DOES_NOT_MEET if short else MEETS
+    return DOES_NOT_MEET if short_of(found, asked, most=most) else MEETS
+
+
+def short_of(found: ArrayLike, asked: ArrayLike, *, most: bool = False) -> NDArray[np.bool_]:
+    """Tell where figures miss a least (or greatest) one, forgiving the rounding of units; for whole stacks.
+
+    Parameters
+    ----------
+    found, asked : array_like
+        What there is, and what the text asks [any].
+    most : bool
+        Whether the text asks for that at most [-].
+
+    Returns
+    -------
+    ndarray of bool
+        As :class:`RuleResult` would say one by one.
+
+    Examples
+    --------
+    >>> short_of([0.009, 0.0096], 0.0096).tolist()
+    [True, False]
+    """
+    here, there = np.asarray(found, dtype=np.float64), np.asarray(asked, dtype=np.float64)
+    return np.asarray(here > there + SLACK if most else here < there - SLACK)
 
 
 def gathered(results: Iterable[RuleResult]) -> tuple[RuleResult, ...]:
