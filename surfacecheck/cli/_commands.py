@@ -19,12 +19,13 @@ from surfacecheck.cli._map import run_map
 from surfacecheck.cli._mixed import run_mixed
 from surfacecheck.cli._new import run_new
 from surfacecheck.cli._next import say_next, say_nothing_told
+from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
+from surfacecheck.cli._rivets import run_rivets
 from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.cli._takeoff import run_card, run_takeoff
 from surfacecheck.cli._thread import run_thread
 from surfacecheck.cli._weigh import run_weigh
-from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.tables import wrapped
 
 if TYPE_CHECKING:
@@ -171,17 +172,18 @@ def _row(options: argparse.Namespace) -> int:
     from surfacecheck.studies import row_alone, row_data, row_study_text
 
     system: System = options.units or "metric"
-
     length, force = ("in", "lbf") if system == "inch" else ("mm", "N")
-    lengths = [
-        None if getattr(options, name) is None else _number(options, name, "length", length)
-        for name in ("length", "drilled_at", "edge", "inner_sheet")
-    ]
-    pitches = [_number(argparse.Namespace(pitch=text), "pitch", "length", length) for text in options.pitch]
+
+    def number(name: str, quantity: str = "length", unit: str = length) -> float | None:
+        text = getattr(options, name)
+        return None if text is None else number_of(text, name, quantity, unit)
+
+    pitches = [number_of(text, "pitch", "length", length) for text in options.pitch]
     name, unit = ("load_per_in", "lbf/in") if options.load_per_mm is None else ("load_per_mm", "N/mm")
-    load = _number(options, name, "line_load", unit)
-    shear = None if options.shear is None else _number(options, "shear", "force", force)
-    diameter, sheet = (_number(options, one, "length", length) for one in ("diameter", "sheet"))
+    load = number_of(getattr(options, name), name, "line_load", unit)
+    diameter, sheet = (number_of(getattr(options, one), one, "length", length) for one in ("diameter", "sheet"))
+    lengths = [number(one) for one in ("length", "drilled_at", "edge", "inner_sheet")]
+    shear = number("shear", "force", force)
     first_to_last, drilled, edge, inner = lengths
     study = row_alone(pitches, diameter, sheet, load, length=first_to_last, drilled_at=drilled, edge=edge,
                       inner_sheet=inner, alloy=options.alloy, shear=shear)  # fmt: skip
@@ -191,17 +193,6 @@ def _row(options: argparse.Namespace) -> int:
         say(row_study_text(study, system))
     found = [f for option in study.options for f in option.findings]
     return _short(options, found, [rule for option in study.options for rule in option.rules])
-
-
-def _number(options: argparse.Namespace, name: str, quantity: str, unit: str) -> float:
-    """Read a number of an option; a bare one is in the unit given."""
-    from surfacecheck.quantities import parse, split
-
-    text: str = getattr(options, name)
-    try:
-        return parse(text if split(text)[1] else f"{text} {unit}", quantity)[0]
-    except SurfaceError as error:
-        raise SurfaceError(Fault(str(error), key=f"--{name.replace('_', '-')}")) from error
 
 
 COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
@@ -215,6 +206,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "gone": run_gone,
     "thread": run_thread,
     "mixed": run_mixed,
+    "rivets": run_rivets,
     "card": run_card,
     "takeoff": run_takeoff,
     "weigh": run_weigh,

@@ -119,6 +119,25 @@ def parser() -> argparse.ArgumentParser:
         "--behind", nargs="+", metavar="READ", help='the same fore and aft; "0.3 mm ahead" for the other side'
     )
     one.add_argument("--gives", metavar="GIVE", help='fin and bracket spring at every hinge: "0.5 mm/kN"')
+    one = command("rivets", "lists of pitch, rivet and more for rows of a surface, side by side",
+                  "rivets data/rudder.toml --row left_skin_to_spar --pitch 20 25 30 40 --rivet small large",
+                  'rivets data/rudder.toml --row trailing_edge --rivet "AD 1/8" "ISO 15977 H" --edge 6 7',
+                  "rivets data/rudder_rivets.toml")  # fmt: skip
+    one.add_argument("file", help="a surface file or a change file; or a small file with the rows and the lists")
+    bare = "mm, or in where the file is in inches or with --units inch; or with its unit in quotes"
+    one.add_argument("--row", action="append", metavar="NAME", help="a row of part E; again for several rows")
+    one.add_argument("--pitch", nargs="+", help=f"from rivet to rivet; {bare}")
+    one.add_argument("--count", nargs="+", help="rivets in a line instead; on each rib, for rows on the ribs")
+    one.add_argument("--rivet", nargs="+", metavar="NAME",
+                     help='of part D, of the shipped table ("AD 1/8"), or a family of it ("ISO 15977 H")')  # fmt: skip
+    one.add_argument("--diameter", nargs="+", help="the same kind of rivet in these sizes")
+    one.add_argument("--lines", nargs="+", help="lines side by side")
+    one.add_argument("--head", nargs="+", help="protruding, countersunk, dimpled")
+    one.add_argument("--edge", nargs="+", help="hole centre to edge, of every sheet of which it is given")
+    one.add_argument("--sheet", nargs="+", help="thickness of the sheet under the head; the loads are worked again")
+    one.add_argument("--drilled-at", help="pitch of holes that are there already: rivets can only be left out")
+    one.add_argument("--most", type=int, metavar="N", help="alternatives that may be worked; 100000 where not said")
+    one.add_argument("--no-page", action="store_true", help="text only")
     one = command("mixed", "other or loose rivets in a row: how they share, in which order they carry",
                   'mixed data/rudder.toml --row left_skin_to_spar --at 11 13 15 --other large --slack "0.02 mm"',
                   "mixed data/elevator.toml --row top_skin_to_spar --at 12 14 16 --softer 3")  # fmt: skip

@@ -3,18 +3,22 @@
 from surfacecheck.reading._new import starting_file, write_new
 from surfacecheck.reading._questions import Question, questions
 from surfacecheck.reading._read import read, read_text
-from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
+from surfacecheck.reading._schema import change_schema, schema_text, study_schema, surface_schema
+from surfacecheck.reading._study import StudyFile, read_study
 from surfacecheck.reading._values import source_of
 
 __all__ = [
     "Question",
+    "StudyFile",
     "change_schema",
     "questions",
     "read",
+    "read_study",
     "read_text",
     "schema_text",
     "source_of",
     "starting_file",
+    "study_schema",
     "surface_schema",
     "write_new",
 ]

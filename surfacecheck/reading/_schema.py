@@ -9,13 +9,14 @@ import json
 from enum import StrEnum
 from typing import Any
 
-from surfacecheck.model import FLAT_WORDS, Half, Happened, Kind, NoseSkin, Ribs, Skin, Spar, Spec, specs
+from surfacecheck.model import FLAT_WORDS, Half, Happened, HeadKind, Kind, NoseSkin, Ribs, Skin, Spar, Spec, specs
 from surfacecheck.model import Doubler as DoublerTable
 from surfacecheck.quantities import unit_of
 from surfacecheck.reading._assemble import FIXED_TABLES, NAMED_TABLES
+from surfacecheck.reading._study import LISTS
 from surfacecheck.reading._usual import usual_range
 
-__all__ = ["change_schema", "schema_text", "surface_schema"]
+__all__ = ["change_schema", "schema_text", "study_schema", "surface_schema"]
 
 Json = dict[str, Any]
 
@@ -51,6 +52,33 @@ def change_schema() -> Json:
         "happened": {"type": "array", "items": _table(Happened, change=False), "description": "what happened"},
     }
     return _whole("Change file", {**head, **_top(change=True)}, ["based_on"])
+
+
+def study_schema() -> Json:
+    """Give the schema of a file that says which rivets to compare.
+
+    Returns
+    -------
+    dict
+        JSON Schema, draft 4.
+    """
+    entries: dict[str, Json] = {
+        "length": {"type": "string", "pattern": rf"^\s*{_NUMBER}\s*(mm|cm|m|in|inch|ft|mil|thou)\s*$"},
+        "whole": {"type": "integer", "minimum": 1},
+        "text": _TEXT,
+        "head": {"enum": [str(one) for one in HeadKind]},
+    }
+    lists: Json = {
+        key: {"type": "array", "minItems": 1, "items": entries[kind], "description": words}
+        for key, (kind, words) in LISTS.items()
+    }
+    head: Json = {
+        "based_on": {**_TEXT, "description": "the surface file it is about, in the same folder"},
+        "title": {**_TEXT, "description": "what is compared, in a few words"},
+        "rows": {"type": "array", "minItems": 1, "items": _TEXT, "description": "names of rows of part E"},
+    }
+    drilled: Json = {**entries["length"], "description": "pitch at which these rows are drilled already"}
+    return _whole("Rivets to compare", {**head, **lists, "drilled_at": drilled}, ["based_on", "rows"])
 
 
 def schema_text(schema: Json) -> str:

@@ -28,10 +28,11 @@ if TYPE_CHECKING:
     from surfacecheck.report._page import page, write_page
     from surfacecheck.report._page_tables import page_tables, write_tables
     from surfacecheck.report._pitch_curve import pitch_curve
+    from surfacecheck.report._rivets_picture import rivets_picture
     from surfacecheck.report._running_load import running_load
     from surfacecheck.report._section_flow import section_flow
     from surfacecheck.report._since import Since, since
-    from surfacecheck.report._study_page import gone_page, mixed_page
+    from surfacecheck.report._study_page import gone_page, mixed_page, rivets_page
     from surfacecheck.report._style import Drawing
     from surfacecheck.report._surface_map import surface_map
     from surfacecheck.report._takeoff_page import takeoff_page, takeoff_tables, write_takeoff_tables
@@ -63,6 +64,8 @@ __all__ = [
     "page_tables",
     "pitch_curve",
     "read_earlier",
+    "rivets_page",
+    "rivets_picture",
     "running_load",
     "section_flow",
     "since",
@@ -88,6 +91,7 @@ _HOME = {
     "mixed_page": "_study_page",
     "read_earlier": "_earlier",
     "takeoff_tables": "_takeoff_page",
+    "rivets_page": "_study_page",
     "write_page": "_page",
     "write_tables": "_page_tables",
     "write_takeoff_tables": "_takeoff_page",

@@ -11,15 +11,24 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.report._gone_picture import gone_picture
 from surfacecheck.report._html import rendered
 from surfacecheck.report._mixed_picture import mixed_picture
+from surfacecheck.report._rivets_picture import rivets_picture
 from surfacecheck.report._svg import to_svg
 from surfacecheck.studies import (
+    carries_table,
+    first_shown,
     gone_headline,
     gone_notes,
     gone_remarks,
     gone_table,
+    impossible_lines,
+    limit_table,
     mixed_headline,
     mixed_notes,
     mixed_table,
+    rivets_headline,
+    rivets_notes,
+    takes_table,
+    zero_table,
 )
 
 if TYPE_CHECKING:
@@ -28,10 +37,13 @@ if TYPE_CHECKING:
     from surfacecheck.model import Surface
     from surfacecheck.quantities import System
     from surfacecheck.report._style import Drawing
-    from surfacecheck.studies import MixedRow, OneGone
+    from surfacecheck.studies import MixedRow, OneGone, RivetComparison
     from surfacecheck.tables import Table
 
-__all__ = ["gone_page", "mixed_page"]
+__all__ = ["gone_page", "mixed_page", "rivets_page"]
+
+SHOWN = 60
+"""Alternatives a page shows; of more, those that nothing else beats."""
 
 
 def gone_page(gone: OneGone, system: System = "metric") -> str:
@@ -81,6 +93,34 @@ def mixed_page(row: MixedRow, system: System = "metric") -> str:
         (lambda: mixed_picture(row, system, alone=False),),
         (mixed_table(row, system),),
         mixed_notes(row),
+    )
+
+
+def rivets_page(comparison: RivetComparison, system: System = "metric") -> str:
+    """Write the page of a comparison of rivets.
+
+    Parameters
+    ----------
+    comparison : RivetComparison
+        Worked.
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    str
+        One self-contained HTML document without script; the same every time.
+    """
+    shown, _ = first_shown(comparison, SHOWN)
+    carried = (carries_table(comparison, shown, system), takes_table(comparison, shown, system)) if shown else ()
+    rest = (zero_table(comparison, system, shown or None), limit_table(comparison, system))
+    return _page(
+        comparison.surface,
+        "Rivets compared",
+        " ".join(rivets_headline(comparison, system)),
+        (lambda: rivets_picture(comparison, system, alone=False),),
+        tuple(table for table in (*carried, *rest) if table.rows),
+        (*impossible_lines(comparison, system), *rivets_notes(comparison, system)),
     )
 
 

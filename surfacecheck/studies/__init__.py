@@ -80,6 +80,22 @@ from surfacecheck.studies._off_line import OffLine, hinges_off_line, thread_offs
 from surfacecheck.studies._off_line_shown import millimetre_table, off_line_data, off_line_table, off_line_text
 from surfacecheck.studies._place_names import PlaceName, place_names, place_table
 from surfacecheck.studies._rivet_group import Group, group_of
+from surfacecheck.studies._rivets import RivetComparison, Together, rivets
+from surfacecheck.studies._rivets_best import unbeaten
+from surfacecheck.studies._rivets_data import rivets_data
+from surfacecheck.studies._rivets_given import AXES, MOST, Alternatives, Space
+from surfacecheck.studies._rivets_limits import Limit, limits
+from surfacecheck.studies._rivets_row import RowTable
+from surfacecheck.studies._rivets_shown import rivets_headline, rivets_html, rivets_notes, rivets_text
+from surfacecheck.studies._rivets_tables import (
+    carries_table,
+    first_shown,
+    impossible_lines,
+    limit_table,
+    takes_table,
+    zero_table,
+)
+from surfacecheck.studies._rivets_words import choice_words, grams
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
 from surfacecheck.studies._rule_card import RuleCard, rule_card, rule_cards
@@ -121,32 +137,36 @@ from surfacecheck.studies._takeoff_tables import (
 )
 
 __all__ = [
-    "ALSO_LOOK", "CAUTIONS", "FIXITY_RANGE", "LARGE", "LOCKS", "MET", "NOT_APPLICABLE", "NOT_MET",
-    "NOT_WEIGHED", "NO_ALL_CLEAR", "ORDER", "OWN", "PARTS", "TOPICS", "Access", "Aftermath", "BalanceChange",
-    "BalanceColumn", "BalanceStudy", "BenchRule", "Blow", "Caution", "Changed", "Chosen", "Comparison",
-    "Criterion", "Cut", "Decided", "Deciding", "Event", "Following", "Gap", "GoneItem", "Group", "GroupRivet",
-    "Growth", "Handed", "Levelling", "Line", "Looked", "MissingGroup", "MissingRow", "MixedRow", "MixedShare",
-    "Moved", "Neighbour", "NextValue", "OffLine", "OneGone", "OtherPath", "PartHoles", "Place", "PlaceName",
-    "Purchase", "Reach", "Removal", "RowOption", "RowStudy", "RuleCard", "Run", "Seats", "Setting", "Shank",
-    "Shared", "Spares", "Stack", "Step", "Stretch", "Survey", "TakeOff", "Taken", "ToolReach", "Work", "access",
-    "access_lines", "aftermath", "aftermath_cautions", "aftermath_data", "aftermath_html", "aftermath_lines",
-    "aftermath_table", "aftermath_text", "balance", "balance_change", "balance_data", "balance_headline",
-    "balance_html", "balance_text", "bench_table", "both_units", "buy_table", "card_data", "card_html",
-    "card_table", "card_text", "cautions_for", "compare", "comparison_data", "comparison_html",
-    "comparison_table", "comparison_text", "criteria_table", "cut_table", "decides", "distinct_cuts",
-    "drill_table", "drilling", "event_words", "follow", "following_data", "following_headline",
-    "following_html", "following_text", "gap_words", "gone_data", "gone_headline", "gone_html", "gone_notes",
-    "gone_remarks", "gone_table", "gone_text", "group_of", "group_rivet_table", "group_table", "headline",
-    "hinges_off_line", "hole_table", "least_twist_stiffness", "line_words", "load_words", "look_for",
-    "look_lines", "millimetre_table", "missing_data", "missing_group", "missing_group_text", "missing_row",
-    "missing_row_text", "mixed_data", "mixed_headline", "mixed_notes", "mixed_row", "mixed_table", "mixed_text",
-    "neighbour_table", "next_values", "nothing_told", "off_line_data", "off_line_table", "off_line_text",
-    "one_gone", "paint_line", "part_named", "part_table", "part_words", "place_names", "place_table",
-    "push_words", "reach_table", "reading_lines", "rivet_count", "rivet_length", "row_alone", "row_data",
-    "row_study_html", "row_study_table", "row_study_text", "row_take_table", "rule_card", "rule_cards",
-    "rules_of_thumb", "run_words", "seats_of", "setting_order", "setting_source", "setting_table", "shank",
-    "shown_rivets", "state_table", "station_text", "stations", "step_table", "stop_moment", "stretches",
-    "survey_group", "survey_row", "survey_table", "survey_text", "swing_energy", "takeoff", "takeoff_data",
-    "takeoff_headline", "takeoff_text", "thread_offsets", "tool_lines", "tool_needs", "topics_for", "unreached",
-    "work_line",
+    "ALSO_LOOK", "AXES", "CAUTIONS", "FIXITY_RANGE", "LARGE", "LOCKS", "MET", "MOST", "NOT_APPLICABLE",
+    "NOT_MET", "NOT_WEIGHED", "NO_ALL_CLEAR", "ORDER", "OWN", "PARTS", "TOPICS", "Access", "Aftermath",
+    "Alternatives", "BalanceChange", "BalanceColumn", "BalanceStudy", "BenchRule", "Blow", "Caution",
+    "Changed", "Chosen", "Comparison", "Criterion", "Cut", "Decided", "Deciding", "Event", "Following",
+    "Gap", "GoneItem", "Group", "GroupRivet", "Growth", "Handed", "Levelling", "Limit", "Line", "Looked",
+    "MissingGroup", "MissingRow", "MixedRow", "MixedShare", "Moved", "Neighbour", "NextValue", "OffLine",
+    "OneGone", "OtherPath", "PartHoles", "Place", "PlaceName", "Purchase", "Reach", "Removal",
+    "RivetComparison", "RowOption", "RowStudy", "RowTable", "RuleCard", "Run", "Seats", "Setting", "Shank",
+    "Shared", "Space", "Spares", "Stack", "Step", "Stretch", "Survey", "TakeOff", "Taken", "Together",
+    "ToolReach", "Work", "access", "access_lines", "aftermath", "aftermath_cautions", "aftermath_data",
+    "aftermath_html", "aftermath_lines", "aftermath_table", "aftermath_text", "balance", "balance_change",
+    "balance_data", "balance_headline", "balance_html", "balance_text", "bench_table", "both_units",
+    "buy_table", "card_data", "card_html", "card_table", "card_text", "carries_table", "cautions_for",
+    "choice_words", "compare", "comparison_data", "comparison_html", "comparison_table", "comparison_text",
+    "criteria_table", "cut_table", "decides", "distinct_cuts", "drill_table", "drilling", "event_words",
+    "first_shown", "follow", "following_data", "following_headline", "following_html", "following_text",
+    "gap_words", "gone_data", "gone_headline", "gone_html", "gone_notes", "gone_remarks", "gone_table",
+    "gone_text", "grams", "group_of", "group_rivet_table", "group_table", "headline", "hinges_off_line",
+    "hole_table", "impossible_lines", "least_twist_stiffness", "limit_table", "limits", "line_words",
+    "load_words", "look_for", "look_lines", "millimetre_table", "missing_data", "missing_group",
+    "missing_group_text", "missing_row", "missing_row_text", "mixed_data", "mixed_headline", "mixed_notes",
+    "mixed_row", "mixed_table", "mixed_text", "neighbour_table", "next_values", "nothing_told",
+    "off_line_data", "off_line_table", "off_line_text", "one_gone", "paint_line", "part_named",
+    "part_table", "part_words", "place_names", "place_table", "push_words", "reach_table", "reading_lines",
+    "rivet_count", "rivet_length", "rivets", "rivets_data", "rivets_headline", "rivets_html",
+    "rivets_notes", "rivets_text", "row_alone", "row_data", "row_study_html", "row_study_table",
+    "row_study_text", "row_take_table", "rule_card", "rule_cards", "rules_of_thumb", "run_words",
+    "seats_of", "setting_order", "setting_source", "setting_table", "shank", "shown_rivets", "state_table",
+    "station_text", "stations", "step_table", "stop_moment", "stretches", "survey_group", "survey_row",
+    "survey_table", "survey_text", "swing_energy", "takeoff", "takeoff_data", "takeoff_headline",
+    "takeoff_text", "takes_table", "thread_offsets", "tool_lines", "tool_needs", "topics_for", "unbeaten",
+    "unreached", "work_line", "zero_table",
 ]  # fmt: skip

@@ -9,7 +9,7 @@ from surfacecheck.checks import spread
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-__all__ = ["layouts"]
+__all__ = ["layouts", "left_out", "most_left_out"]
 
 
 def layouts(
@@ -42,16 +42,57 @@ def layouts(
             yield one, real, count, ""
         return
     holes, real = spread(length, drilled) if length is not None else (None, drilled)
-    for every in range(1, max(2, int(2.0 * max(pitches) / real + 1e-9)) + 1):
-        words = "none" if every == 1 else ("every second" if every == 2 else f"all but every {_nth(every)}")
-        if holes is None:
-            yield every * real, every * real, None, words
-            continue
-        spaces, over = divmod(holes - 1, every)
-        if spaces:
-            if over:
-                words += f", the last space {over} hole{'s' if over > 1 else ''} wide"
-            yield every * real, every * real, spaces + 1 + bool(over), words
+    for every in range(1, most_left_out(pitches, real) + 1):
+        if holes is None or every < holes:
+            count, words = left_out(holes, every)
+            yield every * real, every * real, count, words
+
+
+def most_left_out(pitches: tuple[float, ...], real: float) -> int:
+    """Give how far apart holes are looked at: up to twice the widest pitch asked for, two spaces at least [-].
+
+    Parameters
+    ----------
+    pitches : tuple of float
+        As asked for [m].
+    real : float
+        Pitch of the holes [m].
+
+    Returns
+    -------
+    int
+        Spaces of the holes.
+    """
+    return max(2, int(2.0 * max(pitches, default=real) / real + 1e-9))
+
+
+def left_out(holes: int | None, every: int) -> tuple[int | None, str]:
+    """Count the rivets where only every so many holes have one, and the ends stay.
+
+    Parameters
+    ----------
+    holes : int or None
+        Holes that are there; None where their number is not known.
+    every : int
+        Spaces from rivet to rivet [-].
+
+    Returns
+    -------
+    tuple of (int or None, str)
+        Rivets, and words for the holes left empty.
+
+    Examples
+    --------
+    >>> left_out(43, 2), left_out(6, 2)
+    ((22, 'every second'), (4, 'every second, the last space 1 hole wide'))
+    """
+    words = "none" if every == 1 else ("every second" if every == 2 else f"all but every {_nth(every)}")
+    if holes is None:
+        return None, words
+    spaces, over = divmod(holes - 1, every)
+    if over:
+        words += f", the last space {over} hole{'s' if over > 1 else ''} wide"
+    return spaces + 1 + bool(over), words
 
 
 def _nth(number: int) -> str:

@@ -12,10 +12,13 @@ Differences under 30 % mean nothing. One BLAS thread (start.py sets it). What is
 - spar: one spar on four hinges, two cases, curves at 200 stations, warm, against scikit-fem and Pynite (spars.py; a
   test holds that all three agree with the theorem of three moments);
 - whole check: data/rudder.toml assessed, and read and assessed, five times in a row, against Pynite solving one spar;
-- from the shell: `check` in a fresh Python up to the first number on the screen, and up to the written page, against a
-  fresh Python that imports NumPy and matplotlib;
+- from the shell: `check` in a fresh Python up to the first number on the screen, and up to the written page, and
+  `rivets` with 200 alternatives of two rows up to its page, against a fresh Python that imports NumPy and matplotlib;
 - stacks: 1,000 sections of two cells and twelve walls, and 10,000 different beams on four hinges in both planes,
-  against the same functions called one by one (a sample, counted up). A stack gives bit for bit what single calls give.
+  against the same functions called one by one (a sample, counted up). A stack gives bit for bit what single calls give;
+- rivets: 100,000 alternatives of one row at the loads of the surface, with every check of the row, rules, number and
+  mass, against Pynite solving one spar, and against whole checks one by one; and 1,000,000 ways of several rows, each
+  with an alternative of its own, from the tables of the rows.
 """
 
 from __future__ import annotations
@@ -24,6 +27,7 @@ import argparse
 import json
 import os
 import re
+import shlex
 import shutil
 import statistics
 import subprocess
@@ -35,6 +39,10 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 Timed = Callable[[], float]
+RIVETS = (
+    "--row left_skin_to_spar --row right_skin_to_spar --pitch 15 18 20 22 25 27 30 33 36 40 --edge 6 7 8 9"
+    " --rivet small large 'AD 1/8' 'ISO 15977 H' 'ISO 15981'"
+)
 
 
 def clocked(work: Callable[[], object], times: int = 1) -> Timed:
@@ -132,12 +140,18 @@ def shell(rounds: int) -> list[dict[str, object]]:
 
         return timed
 
+    rivets = [*command[:4], "rivets", command[-1], *shlex.split(RIVETS)]
+
+    def run(words: list[str]) -> None:
+        subprocess.run(words, cwd=ROOT, stdout=subprocess.DEVNULL, check=True)
+
     drawing = [sys.executable, "-c", "import numpy, matplotlib.figure"]
     other = clocked(lambda: subprocess.run(drawing, cwd=ROOT, check=True))
     try:
         return [
             row("check, to the first number | numpy + matplotlib", until(number.search), other, "1 s", rounds),
             row("check, to the page | numpy + matplotlib", until(lambda line: False), other, "2.5 s", rounds),
+            row("rivets, 200 alternatives, to the page | same", clocked(lambda: run(rivets)), other, "2.5 s", rounds),
         ]
     finally:
         shutil.rmtree(folder)
@@ -186,6 +200,32 @@ def beams_one_by_one(rounds: int) -> list[dict[str, object]]:
     return [row("10,000 beams, two planes | one by one", stack, lambda: single() * many / sample, "0.15 s", rounds)]
 
 
+def rivet_alternatives(rounds: int) -> list[dict[str, object]]:
+    """Time alternatives of rivets, loads unchanged; a table of one row each, and several rows from their tables."""
+    import numpy as np
+    import spars
+
+    import surfacecheck
+    from surfacecheck.studies import Alternatives, rivets
+
+    assessment = surfacecheck.assess(surfacecheck.read(ROOT / "data" / "rudder.toml"))
+    kinds = ("small", "large", "AD 1/8", "AD 5/32", *(f"ISO 15977 {one}" for one in ("H 3.2", "H 4", "L 3.2", "L 4")),
+             "ISO 15983 3.2", "ISO 15983 4")  # fmt: skip
+    many = Alternatives(pitch=np.linspace(0.012, 0.06, 100), rivet=kinds, edge=np.linspace(6e-3, 9e-3, 100))
+    some = rivets(assessment, "left_skin_to_spar", many).surface_of(4242)
+    one_row = clocked(lambda: rivets(assessment, "left_skin_to_spar", many).whole)
+    single = clocked(lambda: surfacecheck.assess(some), 3)
+    rows = [name for name, row in assessment.surface.rows.items() if row.pitch.known]
+    tables = rivets(assessment, rows, Alternatives(pitch=np.linspace(0.015, 0.05, 8), rivet=kinds, edge=(7e-3, 8e-3)))
+    ways = np.random.default_rng(3).integers(0, tables.size, (1_000_000, len(rows)))
+    gathered = clocked(lambda: tables.together(ways))
+    return [
+        row("100,000 rivet alternatives | Pynite, spar alone", one_row, clocked(spars.pynite), "1 s", rounds),
+        row("100,000 rivet alternatives | one by one", one_row, lambda: single() * 100_000, "", rounds),
+        row(f"1,000,000 ways of {len(rows)} rows | Pynite, spar alone", gathered, clocked(spars.pynite), "2 s", rounds),
+    ]
+
+
 def seconds(value: float) -> str:
     """Write a time with three digits."""
     unit, scale = ("s", 1.0) if value >= 1.0 else ("ms", 1e3) if value >= 1e-3 else ("us", 1e6)
@@ -207,7 +247,7 @@ def main(words: list[str] | None = None) -> int:
     rounds = 3 if asked.quick else 11
     print(f"{'this | other':50} {'this':>8} {'other':>8} {'ratio':>7}  goal, at most")
     measured = []
-    for measure in (imports, beams, whole, shell, sections_one_by_one, beams_one_by_one):
+    for measure in (imports, beams, whole, shell, sections_one_by_one, beams_one_by_one, rivet_alternatives):
         for line in measure(rounds):
             measured.append(line)
             times = f"{seconds(line['this_s']):>8} {seconds(line['other_s']):>8}"

@@ -1,0 +1,309 @@
+"""Margin against pitch for every choice of rivet: a line a choice, a symbol for what gives, a bar for each rule."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.errors import SurfaceError
+from surfacecheck.quantities import show
+from surfacecheck.report._marks import units
+from surfacecheck.report._style import (
+    DASHES,
+    DEEP,
+    FONT,
+    INK,
+    LINE,
+    MARKERS,
+    PALE,
+    RAMP,
+    WIDE,
+    axes_at,
+    broken,
+    drawing,
+    foot_of,
+    styled,
+)
+from surfacecheck.studies import choice_words, limits, rivets
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from numpy.typing import NDArray
+
+    from surfacecheck.quantities import System
+    from surfacecheck.report._style import Drawing
+    from surfacecheck.studies import Limit, RivetComparison
+
+    Array = NDArray[np.float64]
+
+__all__ = ["rivets_picture"]
+
+_PANEL = 2.6
+_BAR = 0.11
+_POINTS = 90
+_LETTERS = 43
+
+
+@dataclass(frozen=True)
+class _Line:
+    """One choice: what it has, its margins against pitch, and the alternatives that lie on it."""
+
+    words: str
+    at: Array
+    margin: Array
+    known: bool
+
+
+@styled
+def rivets_picture(comparison: RivetComparison, system: System = "metric", *, alone: bool = True) -> Drawing:
+    """Draw the margins of a comparison against the pitch.
+
+    Parameters
+    ----------
+    comparison : RivetComparison
+        Worked.
+    system : {"metric", "inch"}
+        Units.
+    alone : bool
+        With file and caution at the foot.
+
+    Returns
+    -------
+    Drawing
+        A line for each choice of all but the pitch, a symbol at each alternative for what gives first, a bar for each
+        rule of the pitch: full where its text allows, open where not.
+
+    Raises
+    ------
+    SurfaceError
+        Where no alternative has a margin.
+    """
+    there = np.flatnonzero(~np.isnan(comparison.whole.margin))
+    if not there.size:
+        message = "no alternative has a margin: nothing to draw against the pitch"
+        raise SurfaceError(message)
+    chosen, left = _choices(comparison, there)
+    by_count = all(np.isnan(one.zero_pitch).all() and not np.isnan(one.zero_count).all() for one in comparison.rows)
+    marks = there[np.isin(_choice_of(comparison)[there], chosen)]
+    rules = () if by_count else _rules(comparison, system)
+    low, high = _span(comparison, marks, [limit.at for _, limit in rules], by_count)
+    lines = [_line(comparison, one, (low, high), by_count, system) for one in chosen]
+    gives = _gives(comparison, marks)
+    key = _key_lines(lines, gives, left)
+    tall = 0.3 + _PANEL + 0.62 + sum(LINE * len(words) + _BAR + 0.05 for words, _ in rules) + LINE * (len(key) + 0.8)
+    fig = drawing(
+        tall, *_title(comparison, by_count), foot_of(comparison.assessment, alone), _said(comparison, marks, gives)
+    )
+    ax = axes_at(fig, 0.55, fig.top - 0.3 - _PANEL, WIDE - 0.75, _PANEL)
+    _draw(ax, lines, gives, comparison, marks, by_count, system)
+    _frame(ax, comparison, marks, (low, high), by_count, system)
+    _bars(fig, rules, (low, high), fig.top - 0.3 - _PANEL - 0.62)
+    _key(fig, key)
+    return fig
+
+
+def _title(comparison: RivetComparison, by_count: bool) -> tuple[str, tuple[str, ...]]:
+    names = ", ".join(table.row.name.replace("_", " ") for table in comparison.rows)
+    title = "Margin against number of rivets" if by_count else "Margin against pitch"
+    return title, (names, "at the loads of the surface as drawn")
+
+
+def _choice_of(comparison: RivetComparison) -> NDArray[np.intp]:
+    """Give for each alternative the first that has the same but for the spacing, shape (A,)."""
+    first = np.arange(comparison.size).reshape(comparison.shape)[:, :, :, :, :1, :]
+    return np.broadcast_to(first, comparison.shape).reshape(-1)
+
+
+def _choices(comparison: RivetComparison, there: NDArray[np.intp]) -> tuple[list[int], int]:
+    """Choose as many as there are line styles: those with most that nothing beats first."""
+    choice = _choice_of(comparison)
+    every, at = np.unique(choice[there], return_inverse=True)
+    best = np.bincount(at, weights=comparison.best[there].astype(float), minlength=every.size)
+    order = np.argsort(-best, kind="stable")[: len(DASHES)]
+    return sorted(every[order].tolist()), int(max(every.size - len(DASHES), 0))
+
+
+def _x(comparison: RivetComparison, at: NDArray[np.intp], by_count: bool) -> Array:
+    table = comparison.rows[0]
+    return table.count[at].astype(float) if by_count else table.pitch[at]
+
+
+def _line(comparison: RivetComparison, choice: int, span: tuple[float, float], by_count: bool, system: System) -> _Line:
+    """Work the margin of one choice at many pitches; of holes that are there only at theirs."""
+    words = choice_words(comparison, choice, system, "space") or "as drawn"
+    fine, first = comparison, choice
+    if not by_count and not comparison.drilled:
+        fine, first = _finely(comparison, choice, span)
+    same = np.flatnonzero(_choice_of(fine) == first)
+    same = same[~np.isnan(fine.whole.margin[same])]
+    x, order = np.unique(_x(fine, same, by_count), return_index=True)
+    known = bool(fine.whole.known[same].min() == 2 * len(fine.rows))
+    return _Line(words, x, fine.whole.margin[same][order], known)
+
+
+def _finely(comparison: RivetComparison, choice: int, span: tuple[float, float]) -> tuple[RivetComparison, int]:
+    """Compare one choice again, at many pitches."""
+    given, at = comparison.alternatives, comparison.index(choice)
+    pitch = np.geomspace(*span, _POINTS)
+    sizes = len(given.diameter or ("",))
+    one = replace(
+        given,
+        pitch=tuple(pitch),
+        count=None,
+        rivet=None if given.rivet is None else (given.rivet[at["rivet"] // sizes],),
+        diameter=None if given.diameter is None else (given.diameter[at["rivet"] % sizes],),
+        **{
+            name: None if getattr(given, name) is None else (getattr(given, name)[at[name]],)
+            for name in ("lines", "head", "edge", "sheet")
+        },
+    )
+    base = comparison.sheets[at["sheet"]]
+    names = [table.row.name for table in comparison.rows]
+    found = rivets(base, names, replace(one, sheet=None))
+    return found, 0
+
+
+def _gives(comparison: RivetComparison, marks: NDArray[np.intp]) -> dict[str, str]:
+    """Give every way to give among the marks its symbol."""
+    words = dict.fromkeys(_first(comparison, int(i)) for i in marks)
+    return {said: MARKERS[at % len(MARKERS)] for at, said in enumerate(words)}
+
+
+def _first(comparison: RivetComparison, i: int) -> str:
+    table = comparison.rows[int(comparison.whole.row[i])]
+    return table.modes[table.gives[i]][1] if table.gives[i] >= 0 else ""
+
+
+def _said(comparison: RivetComparison, marks: NDArray[np.intp], gives: dict[str, str]) -> str:
+    low, high = comparison.whole.margin[marks].min(), comparison.whole.margin[marks].max()
+    first = ", ".join(gives)
+    return f"Margins of {marks.size} alternatives against pitch, {low:+z.2f} to {high:+z.2f}. First gives: {first}."
+
+
+def _span(
+    comparison: RivetComparison, marks: NDArray[np.intp], rules: list[float], by_count: bool
+) -> tuple[float, float]:
+    """Give the ends of the axis: the alternatives, and the limits that are not far from them."""
+    every = _x(comparison, marks, by_count)
+    near = [one for one in rules if 0.4 * every.min() <= one <= 1.5 * every.max()]
+    low, high = min([float(every.min()), *near]), max([float(every.max()), *near])
+    return (low - 0.5, high + 0.5) if by_count else (0.92 * low, 1.06 * high)
+
+
+def _draw(
+    ax: Axes,
+    lines: list[_Line],
+    gives: dict[str, str],
+    comparison: RivetComparison,
+    marks: NDArray[np.intp],
+    by_count: bool,
+    system: System,
+) -> None:
+    factor = 1.0 if by_count else units("length", system)[1]
+    for i, line in enumerate(lines):
+        color = RAMP[i % 2]
+        ax.plot(line.at * factor, line.margin, color=color, linestyle=DASHES[i], linewidth=1.2, gid=f"line-{i + 1}")
+    best = comparison.best
+    for said, marker in gives.items():
+        for full in (False, True):
+            alike = [i for i in marks if _first(comparison, int(i)) == said and bool(best[i]) is full]
+            those = np.array(alike, dtype=int)
+            if those.size:
+                ax.plot(
+                    _x(comparison, those, by_count) * factor, comparison.whole.margin[those], linestyle="",
+                    marker=marker, color=INK, markerfacecolor=INK if full else "white", markersize=6.0, zorder=4,
+                    gid=f"marks-{marker}-{'best' if full else 'beaten'}",
+                )  # fmt: skip
+    drawn = comparison.as_drawn
+    if not np.isnan(drawn.margin[0]):
+        table = comparison.drawn[0]
+        x = float(table.count[0]) if by_count else float(table.pitch[0]) * factor
+        ax.plot([x], [drawn.margin[0]], marker="o", markersize=12, markerfacecolor="none", color=DEEP, gid="drawn")
+
+
+def _frame(
+    ax: Axes,
+    comparison: RivetComparison,
+    marks: NDArray[np.intp],
+    span: tuple[float, float],
+    by_count: bool,
+    system: System,
+) -> None:
+    unit, factor = ("", 1.0) if by_count else units("length", system)
+    margins = comparison.whole.margin[marks]
+    top, low = max(float(margins.max()), 0.5), min(float(margins.min()), 0.0)
+    ax.set_xlim(span[0] * factor, span[1] * factor)
+    ax.set_ylim(low - 0.08 * (top - low), top + 0.12 * (top - low))
+    ax.axhline(0.0, color=INK, linewidth=1.0)
+    ax.set_xlabel("rivets on each rib" if by_count else f"real pitch, {unit}")
+    ax.set_title("margin", loc="left", pad=4, fontsize=FONT)
+
+
+def _rules(comparison: RivetComparison, system: System) -> tuple[tuple[list[str], Limit], ...]:
+    """Word the limits of the pitch, those of one text and figure once."""
+    found = []
+    for one in limits(comparison, system):
+        end = f"{'to' if one.most else 'from'} {show(one.at, 'length', system)}"
+        field = one.field if one.counts else f"{one.field}, shown only"
+        found.append((broken(f"{end}: {one.words} ({field})"), one))
+    return tuple(found)
+
+
+def _bars(fig: Drawing, rules: tuple[tuple[list[str], Limit], ...], span: tuple[float, float], top: float) -> None:
+    """Draw a bar for each rule: full where the text allows the pitch, open where not."""
+    low, high = span
+    y = top
+    for words, limit in rules:
+        for line in words:
+            y -= LINE
+            fig.text(0.02 / WIDE, (y + 0.05) / fig.tall, line)
+        y -= _BAR
+        ax = axes_at(fig, 0.55, y, WIDE - 0.75, _BAR)
+        ax.set_axis_off()
+        ax.set_xlim(low, high)
+        ax.set_ylim(0.0, 1.0)
+        ends = (low, min(max(limit.at, low), high)) if limit.most else (min(max(limit.at, low), high), high)
+        ax.axvspan(low, high, facecolor="white", edgecolor=DEEP, hatch="////", linewidth=0.6)
+        if ends[1] > ends[0]:
+            ax.axvspan(*ends, facecolor=PALE if not limit.counts else DEEP, edgecolor=DEEP, linewidth=0.6)
+        y -= 0.05
+
+
+def _key_lines(lines: list[_Line], gives: dict[str, str], left: int) -> list[tuple[str, dict[str, object]]]:
+    """List the lines of the key, each with how its sample looks."""
+    out: list[tuple[str, dict[str, object]]] = []
+
+    def add(words: str, sample: dict[str, object]) -> None:
+        first, *rest = broken(words, _LETTERS)
+        out.append((first, sample))
+        out.extend((one, {}) for one in rest)
+
+    for i, line in enumerate(lines):
+        words = line.words if line.known else f"{line.words} (?)"
+        add(words, {"linestyle": DASHES[i], "color": RAMP[i % 2]})
+    for said, marker in gives.items():
+        add(said, {"linestyle": "", "marker": marker, "color": INK})
+    add("as drawn", {"linestyle": "", "marker": "o", "markersize": 11, "markerfacecolor": "none", "color": DEEP})
+    add("open symbol: another is as good in margin, number and mass, and better in one",
+        {"linestyle": "", "marker": "o", "markerfacecolor": "white", "color": INK})  # fmt: skip
+    if not all(line.known for line in lines):
+        add("(?) a strength of the rivet is not given", {})
+    if left:
+        add(f"{left} choices more are not drawn", {})
+    return out
+
+
+def _key(fig: Drawing, key: list[tuple[str, dict[str, object]]]) -> None:
+    tall = LINE * (len(key) + 0.8)
+    ax = axes_at(fig, 0.0, fig.bottom, WIDE, tall)
+    ax.set_axis_off()
+    ax.set_xlim(0.0, WIDE)
+    ax.set_ylim(0.0, tall)
+    for i, (words, sample) in enumerate(key):
+        y = tall - LINE * (i + 1)
+        if sample:
+            at = [0.27] if sample["linestyle"] == "" else [0.05, 0.49]
+            ax.plot(at, [y + 0.06] * len(at), **sample)  # type: ignore[arg-type]
+        ax.text(0.62, y, words)
