@@ -136,6 +136,8 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--edge", nargs="+", help="hole centre to edge, of every sheet of which it is given")
     one.add_argument("--sheet", nargs="+", help="thickness of the sheet under the head; the loads are worked again")
     one.add_argument("--drilled-at", help="pitch of holes that are there already: rivets can only be left out")
+    one.add_argument("--minutes-hole", metavar="MIN", help="your minutes a hole: drill, deburr")
+    one.add_argument("--minutes-rivet", metavar="MIN", help="your minutes a rivet: set, look")
     one.add_argument("--most", type=int, metavar="N", help="alternatives that may be worked; 100000 where not said")
     one.add_argument("--no-page", action="store_true", help="text only")
     one = command("mixed", "other or loose rivets in a row: how they share, in which order they carry",

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from surfacecheck.cli._numbers import bare_length, number_of
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
+from surfacecheck.cli._takeoff import work_of
 from surfacecheck.errors import Fault, SurfaceError
 
 if TYPE_CHECKING:
@@ -57,7 +58,8 @@ def run_rivets(options: argparse.Namespace) -> int:
     if options.drilled_at is not None:
         drilled = number_of(options.drilled_at, "drilled_at", "length", bare_length(system))
     most = options.most if options.most is not None else MOST
-    found = rivets(surface, rows, Alternatives(**lists), drilled_at=drilled, most=most, watch=_bar)
+    more: dict[str, Any] = {"drilled_at": drilled, "most": most, "work": work_of(options)}
+    found = rivets(surface, rows, Alternatives(**lists), **more, watch=_bar)
     if options.json:
         say_data(rivets_data(found), "rivets")
         return _code(options, found)

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from surfacecheck.quantities import System
     from surfacecheck.studies import Spares, TakeOff, Work
 
-__all__ = ["run_card", "run_takeoff"]
+__all__ = ["run_card", "run_takeoff", "work_of"]
 
 DONE, SHORT = 0, 1
 
@@ -54,7 +54,7 @@ def run_takeoff(options: argparse.Namespace) -> int:
 
     file, surface = Path(options.file), read(options.file)
     system = _system(options, surface)
-    taken = takeoff(surface, _spares(options), _work(options))
+    taken = takeoff(surface, _spares(options), work_of(options))
     if options.json:
         say_data(takeoff_data(taken), "takeoff")
     elif options.part:
@@ -110,7 +110,8 @@ def _spares(options: argparse.Namespace) -> Spares | None:
     return Spares(share, practice, OWN)
 
 
-def _work(options: argparse.Namespace) -> Work | None:
+def work_of(options: argparse.Namespace) -> Work | None:
+    """Read the minutes of the options; those not given stay as they are, None where neither is."""
     from surfacecheck.studies import OWN, Work
 
     usual = Work()

@@ -14,6 +14,7 @@ from surfacecheck.report._mixed_picture import mixed_picture
 from surfacecheck.report._rivets_picture import rivets_picture
 from surfacecheck.report._svg import to_svg
 from surfacecheck.studies import (
+    buying_lines,
     carries_table,
     first_shown,
     gone_headline,
@@ -112,6 +113,7 @@ def rivets_page(comparison: RivetComparison, system: System = "metric") -> str:
         One self-contained HTML document without script; the same every time.
     """
     shown, _ = first_shown(comparison, SHOWN)
+    buying = buying_lines(comparison, shown, system)
     carried = (carries_table(comparison, shown, system), takes_table(comparison, shown, system)) if shown else ()
     rest = (zero_table(comparison, system, shown or None), limit_table(comparison, system))
     return _page(
@@ -120,7 +122,7 @@ def rivets_page(comparison: RivetComparison, system: System = "metric") -> str:
         " ".join(rivets_headline(comparison, system)),
         (lambda: rivets_picture(comparison, system, alone=False),),
         tuple(table for table in (*carried, *rest) if table.rows),
-        (*impossible_lines(comparison, system), *rivets_notes(comparison, system)),
+        (*impossible_lines(comparison, system), *buying, *rivets_notes(comparison, system)),
     )
 
 

@@ -81,6 +81,7 @@ from surfacecheck.studies._off_line_shown import millimetre_table, off_line_data
 from surfacecheck.studies._place_names import PlaceName, place_names, place_table
 from surfacecheck.studies._rivet_group import Group, group_of
 from surfacecheck.studies._rivets import RivetComparison, Together, rivets
+from surfacecheck.studies._rivets_bench import Bought, buying_lines
 from surfacecheck.studies._rivets_best import unbeaten
 from surfacecheck.studies._rivets_data import rivets_data
 from surfacecheck.studies._rivets_given import AXES, MOST, Alternatives, Space
@@ -139,7 +140,7 @@ from surfacecheck.studies._takeoff_tables import (
 __all__ = [
     "ALSO_LOOK", "AXES", "CAUTIONS", "FIXITY_RANGE", "LARGE", "LOCKS", "MET", "MOST", "NOT_APPLICABLE",
     "NOT_MET", "NOT_WEIGHED", "NO_ALL_CLEAR", "ORDER", "OWN", "PARTS", "TOPICS", "Access", "Aftermath",
-    "Alternatives", "BalanceChange", "BalanceColumn", "BalanceStudy", "BenchRule", "Blow", "Caution",
+    "Alternatives", "BalanceChange", "BalanceColumn", "BalanceStudy", "BenchRule", "Blow", "Bought", "Caution",
     "Changed", "Chosen", "Comparison", "Criterion", "Cut", "Decided", "Deciding", "Event", "Following",
     "Gap", "GoneItem", "Group", "GroupRivet", "Growth", "Handed", "Levelling", "Limit", "Line", "Looked",
     "MissingGroup", "MissingRow", "MixedRow", "MixedShare", "Moved", "Neighbour", "NextValue", "OffLine",
@@ -149,7 +150,7 @@ __all__ = [
     "ToolReach", "Work", "access", "access_lines", "aftermath", "aftermath_cautions", "aftermath_data",
     "aftermath_html", "aftermath_lines", "aftermath_table", "aftermath_text", "balance", "balance_change",
     "balance_data", "balance_headline", "balance_html", "balance_text", "bench_table", "both_units",
-    "buy_table", "card_data", "card_html", "card_table", "card_text", "carries_table", "cautions_for",
+    "buy_table", "buying_lines", "card_data", "card_html", "card_table", "card_text", "carries_table", "cautions_for",
     "choice_words", "compare", "comparison_data", "comparison_html", "comparison_table", "comparison_text",
     "criteria_table", "cut_table", "decides", "distinct_cuts", "drill_table", "drilling", "event_words",
     "first_shown", "follow", "following_data", "following_headline", "following_html", "following_text",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -15,6 +15,7 @@ from surfacecheck.masses import GRAVITY
 from surfacecheck.model import Surface
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.quantities import show
+from surfacecheck.studies._rivets_bench import Bought, bought
 from surfacecheck.studies._rivets_best import unbeaten
 from surfacecheck.studies._rivets_fill import Watch, row_table, with_rivet
 from surfacecheck.studies._rivets_given import AXES, MOST, Alternatives, Space, looked_at
@@ -22,6 +23,7 @@ from surfacecheck.studies._rivets_kinds import with_head
 from surfacecheck.studies._rivets_laid import by_count, holes_of
 from surfacecheck.studies._rivets_work import with_edge
 from surfacecheck.studies._row_layout import most_left_out
+from surfacecheck.studies._takeoff_basis import Work
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -52,6 +54,8 @@ class Together:
         Rivets.
     mass, moment : ndarray, shape (V,)
         Of the rivets, and what another sheet adds [kg]; about the pins, tail-heavy [N m].
+    minutes : ndarray, shape (V,)
+        Of drilling and setting these rows [min].
     known : ndarray of int, shape (V,)
         Strengths of the rivets that are given, of two for each row.
     broken : ndarray of int, shape (V,)
@@ -65,6 +69,7 @@ class Together:
     count: NDArray[np.intp]
     mass: Array
     moment: Array
+    minutes: Array
     known: NDArray[np.intp]
     broken: NDArray[np.intp]
     possible: NDArray[np.bool_]
@@ -90,6 +95,8 @@ class RivetComparison:
         Each row as drawn, one alternative.
     drilled : bool
         Whether a row is drilled already.
+    work : Work
+        Minutes a hole and a rivet.
     """
 
     assessment: Assessment
@@ -99,6 +106,8 @@ class RivetComparison:
     rows: tuple[RowTable, ...]
     drawn: tuple[RowTable, ...]
     drilled: bool
+    work: Work
+    _bought: dict[tuple[int, int, int], Bought | None] = field(default_factory=dict, repr=False)
 
     @property
     def surface(self) -> Surface:
@@ -132,7 +141,7 @@ class RivetComparison:
     @cached_property
     def as_drawn(self) -> Together:
         """The rows as drawn, one way."""
-        return _together(self.drawn, np.zeros((1, len(self.drawn)), dtype=np.intp))
+        return _together(self.drawn, np.zeros((1, len(self.drawn)), dtype=np.intp), self.work)
 
     @cached_property
     def best(self) -> NDArray[np.bool_]:
@@ -155,7 +164,26 @@ class RivetComparison:
         Together
             V ways; at fixed loads rows are independent: margins are the least, numbers and masses sums.
         """
-        return _together(self.rows, chosen)
+        return _together(self.rows, chosen, self.work)
+
+    def bought(self, alternative: int) -> Bought | None:
+        """Give what an alternative is bought as; the same for all of one rivet, head and sheet.
+
+        Parameters
+        ----------
+        alternative : int
+            Which [-].
+
+        Returns
+        -------
+        Bought or None
+            None where no file can say the alternative.
+        """
+        at = self.index(alternative)
+        key = at["sheet"], at["rivet"], at["head"]
+        if self._bought.get(key) is None:
+            self._bought[key] = bought(self, alternative)
+        return self._bought[key]
 
     def index(self, alternative: int) -> dict[str, int]:
         """Give where an alternative stands along each of ``AXES``."""
@@ -216,7 +244,7 @@ def _spaced(row: Row, space: Space, table: RowTable, alternative: int) -> Row:
     return row if space.count is None else replace(row, count=space.count, pitch=UNKNOWN)
 
 
-def _together(rows: Sequence[RowTable], chosen: NDArray[np.intp]) -> Together:
+def _together(rows: Sequence[RowTable], chosen: NDArray[np.intp], work: Work) -> Together:
     """Gather from the tables of the rows: the least margin, the sums of the rest."""
     at = list(zip(rows, chosen.T, strict=True))
     possible = np.logical_and.reduce([one.possible[i] for one, i in at])
@@ -229,6 +257,7 @@ def _together(rows: Sequence[RowTable], chosen: NDArray[np.intp]) -> Together:
         count=np.add.reduce([one.total[i] for one, i in at]),
         mass=np.add.reduce(masses),
         moment=np.add.reduce([mass * one.arm[i] for mass, (one, i) in zip(masses, at, strict=True)]) * GRAVITY,
+        minutes=np.add.reduce([work.hole * one.holes[i] + work.rivet * one.total[i] for one, i in at]),
         known=np.add.reduce([one.shear_known[i].astype(np.intp) + one.pull_known[i] for one, i in at]),
         broken=np.add.reduce([np.bitwise_count(one.not_met[i]).astype(np.intp) for one, i in at]),
         possible=possible,
@@ -248,6 +277,7 @@ def rivets(
     *,
     drilled_at: float | None = None,
     most: int = MOST,
+    work: Work | None = None,
     watch: Watch = iter,
 ) -> RivetComparison:
     """Compare alternatives for the rivets of one or several rows.
@@ -264,6 +294,8 @@ def rivets(
         Pitch at which these rows are drilled already, where the file does not say so [m].
     most : int
         How many alternatives may be worked without asking [-].
+    work : Work, optional
+        Minutes a hole and a rivet; invented for the demo where they are not given.
     watch : callable
         Told of every rivet, head and sheet of a row as it is worked, as ``tqdm`` is.
 
@@ -315,6 +347,7 @@ def rivets(
         rows=tuple(row_table(sheets, name, alternatives, spaces, holes[name], watch) for name in names),
         drawn=tuple(row_table((base,), name, as_drawn, (Space(),), None) for name in names),
         drilled=any(one is not None for one in holes.values()),
+        work=work or Work(),
     )
 
 

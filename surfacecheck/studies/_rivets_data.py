@@ -77,6 +77,7 @@ def _alternative(rows: tuple[RowTable, ...], whole: Together, i: int) -> dict[st
         "rivets": int(whole.count[i]),
         "mass": _number(whole.mass[i]),
         "tail_heavy_moment": _number(whole.moment[i]),
+        "minutes": _number(whole.minutes[i]),
         "rows": {table.row.name: _row(table, i) for table in rows},
     }
 

@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from surfacecheck.masses import one_rivet
-from surfacecheck.masses._parts import Unknown
+from surfacecheck.masses import rivet_mass
 from surfacecheck.provenance import plain
 from surfacecheck.rules import length, short_of
 from surfacecheck.studies._rivets_kinds import kinds_of, with_head
@@ -21,6 +20,7 @@ from surfacecheck.studies._rivets_row import Block, RowTable
 from surfacecheck.studies._rivets_rules import impossible, judge
 from surfacecheck.studies._rivets_work import Setting, margins_of
 from surfacecheck.studies._rivets_zero import zero_of
+from surfacecheck.studies._takeoff import takeoff
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -158,9 +158,11 @@ def row_table(
     )  # fmt: skip
 
 
-def _layers(surface: Surface, row: Row) -> int:
-    parts = [surface.sheet.doublers.get(name) or getattr(surface.sheet, name, None) for name in row.joins]
-    return sum(part is not None and not part.thickness.absent for part in parts)
+def _layers(surface: Surface, row: Row) -> float:
+    """Give the sheets a rivet goes through, on the mean of the row as drawn."""
+    here = [one for one in takeoff(surface).rows if one.stretch.seats.place == f"row.{row.name}"]
+    count = sum(one.count for one in here)
+    return sum(one.holes for one in here) / count if count else float(len(row.joins))
 
 
 def _setting(surface: Surface, name: str, kind: Kind, head: str | None, alternatives: Alternatives) -> Setting | None:
@@ -239,7 +241,5 @@ def _fill(
 
 
 def _one_weighs(setting: Setting) -> float:
-    try:
-        return float(one_rivet(setting.surface, setting.rivet.name)[0])
-    except Unknown:
-        return float("nan")
+    one = rivet_mass(setting.surface, setting.rivet.name)
+    return plain(one) if one.known else float("nan")

@@ -84,8 +84,8 @@ class RowTable:
         The layouts.
     fronts : tuple of Front or None
         The loads, for each sheet.
-    layers : int
-        Sheets a rivet goes through.
+    layers : float
+        Sheets a rivet goes through, on the mean of the row as drawn.
     """
 
     row: Row
@@ -119,7 +119,7 @@ class RowTable:
     layout: NDArray[np.intp]
     spot: NDArray[np.intp]
     why: NDArray[np.intp]
-    layers: int
+    layers: float
 
     @property
     def possible(self) -> NDArray[np.bool_]:
@@ -127,6 +127,6 @@ class RowTable:
         return np.asarray(self.why == 0)
 
     @property
-    def holes(self) -> NDArray[np.intp]:
+    def holes(self) -> Array:
         """Holes, one in each sheet for each rivet, shape (A,)."""
-        return self.total * self.layers
+        return np.asarray(self.total * self.layers)

@@ -10,6 +10,7 @@ from surfacecheck.assessment import CAUTION, in_system
 from surfacecheck.checks import factors_of
 from surfacecheck.library import rivet_strength
 from surfacecheck.quantities import show
+from surfacecheck.studies._rivets_bench import buying_lines
 from surfacecheck.studies._rivets_tables import (
     carries_table,
     first_shown,
@@ -191,6 +192,7 @@ def rivets_text(comparison: RivetComparison, system: System = "metric", width: i
     if shown:
         blocks += [f"WHAT EACH CARRIES  {count}\n{carries_table(comparison, shown, system).text(width)}"]
         blocks += [f"WHAT EACH TAKES\n{takes_table(comparison, shown, system).text(width)}"]
+        blocks.append("\n".join(wrapped(line, width, then="  ") for line in buying_lines(comparison, shown, system)))
     lines = impossible_lines(comparison, system)
     if lines:
         blocks.append("\n".join(["CANNOT BE", *(wrapped(line, width, then="  ") for line in lines)]))

@@ -203,15 +203,19 @@ def takes_table(comparison: RivetComparison, shown: Sequence[int], system: Syste
         A line each: rivets, mass and what it adds, change of the balance.
     """
     whole, was = comparison.whole, comparison.as_drawn
-    rows = [("", f"{was.count[0]}", grams(was.mass[0], system), "", "")]
+    rows = [("", f"{was.count[0]}", grams(was.mass[0], system), "", "", f"{was.minutes[0]:.0f}", "")]
     for i in shown:
         more, moment = whole.mass[i] - was.mass[0], whole.moment[i] - was.moment[0]
         turned = "not given" if np.isnan(moment) else _moment(float(moment), system)
         masses = grams(whole.mass[i], system), grams(more, system, sign=True)
-        rows.append((_number(comparison, i), f"{whole.count[i]}", *masses, turned))
-    heads = ("", "rivets", "mass", "adds", "tail-heavy by")
-    sheet = "with what the sheet adds" if comparison.alternatives.sheet is not None else ""
-    return Table(heads, tuple(rows), "rrrrr", "", sheet)
+        minutes, found = f"{whole.minutes[i]:.0f}", comparison.bought(i)
+        lines = "" if found is None else f"{found.lines}"
+        rows.append((_number(comparison, i), f"{whole.count[i]}", *masses, turned, minutes, lines))
+    heads = ("", "rivets", "mass", "adds", "tail-heavy by", "minutes", "order lines")
+    sheet = "mass with what the sheet adds; " if comparison.alternatives.sheet is not None else ""
+    work = comparison.work
+    note = f"minutes of these rows, at {work.hole:g} a hole and {work.rivet:g} a rivet ({work.source})"
+    return Table(heads, tuple(rows), "rrrrrrr", "", f"{sheet}{note}; order lines of the whole surface")
 
 
 def _moment(moment: float, system: System) -> str:
