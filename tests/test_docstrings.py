@@ -17,7 +17,7 @@ KERNELS = ("loads", "statics", "sections", "strength", "rules", "masses", "quant
 """Packages whose public functions are read."""
 SOURCED = ("surfacecheck.loads.part23", "surfacecheck.loads.appendix_a", "surfacecheck.strength", "surfacecheck.rules")
 """Where every function follows a published text and names it."""
-NO_TEXT = {"ratio"}
+NO_TEXT = {"ratio", "filled_in", "length", "short_of"}
 """Plain arithmetic among those, for which there is no text to name."""
 NUMBER = re.compile(r"\b(float|Array|ArrayLike|NDArray\[np\.float64\])")
 """Annotation of something that has a unit."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -10,6 +9,7 @@ import numpy as np
 from surfacecheck.errors import SurfaceError
 from surfacecheck.quantities import show
 from surfacecheck.report._marks import units
+from surfacecheck.report._rivets_lines import choice_line, choice_of, choices_drawn, span_of, x_of
 from surfacecheck.report._style import (
     DASHES,
     DEEP,
@@ -26,13 +26,14 @@ from surfacecheck.report._style import (
     foot_of,
     styled,
 )
-from surfacecheck.studies import choice_words, limits, rivets
+from surfacecheck.studies import limits
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from numpy.typing import NDArray
 
     from surfacecheck.quantities import System
+    from surfacecheck.report._rivets_lines import ChoiceLine
     from surfacecheck.report._style import Drawing
     from surfacecheck.studies import Limit, RivetComparison
 
@@ -42,18 +43,7 @@ __all__ = ["rivets_picture"]
 
 _PANEL = 2.6
 _BAR = 0.11
-_POINTS = 90
 _LETTERS = 43
-
-
-@dataclass(frozen=True)
-class _Line:
-    """One choice: what it has, its margins against pitch, and the alternatives that lie on it."""
-
-    words: str
-    at: Array
-    margin: Array
-    known: bool
 
 
 @styled
@@ -84,12 +74,12 @@ def rivets_picture(comparison: RivetComparison, system: System = "metric", *, al
     if not there.size:
         message = "no alternative has a margin: nothing to draw against the pitch"
         raise SurfaceError(message)
-    chosen, left = _choices(comparison, there)
+    chosen, left = choices_drawn(comparison, there)
     by_count = all(np.isnan(one.zero_pitch).all() and not np.isnan(one.zero_count).all() for one in comparison.rows)
-    marks = there[np.isin(_choice_of(comparison)[there], chosen)]
+    marks = there[np.isin(choice_of(comparison)[there], chosen)]
     rules = () if by_count else _rules(comparison, system)
-    low, high = _span(comparison, marks, [limit.at for _, limit in rules], by_count)
-    lines = [_line(comparison, one, (low, high), by_count, system) for one in chosen]
+    low, high = span_of(comparison, marks, [limit.at for _, limit in rules], by_count)
+    lines = [choice_line(comparison, one, (low, high), by_count, system) for one in chosen]
     gives = _gives(comparison, marks)
     key = _key_lines(lines, gives, left)
     tall = 0.3 + _PANEL + 0.62 + sum(LINE * len(words) + _BAR + 0.05 for words, _ in rules) + LINE * (len(key) + 0.8)
@@ -110,61 +100,6 @@ def _title(comparison: RivetComparison, by_count: bool) -> tuple[str, tuple[str,
     return title, (names, "at the loads of the surface as drawn")
 
 
-def _choice_of(comparison: RivetComparison) -> NDArray[np.intp]:
-    """Give for each alternative the first that has the same but for the spacing, shape (A,)."""
-    first = np.arange(comparison.size).reshape(comparison.shape)[:, :, :, :, :1, :]
-    return np.broadcast_to(first, comparison.shape).reshape(-1)
-
-
-def _choices(comparison: RivetComparison, there: NDArray[np.intp]) -> tuple[list[int], int]:
-    """Choose as many as there are line styles: those with most that nothing beats first."""
-    choice = _choice_of(comparison)
-    every, at = np.unique(choice[there], return_inverse=True)
-    best = np.bincount(at, weights=comparison.best[there].astype(float), minlength=every.size)
-    order = np.argsort(-best, kind="stable")[: len(DASHES)]
-    return sorted(every[order].tolist()), int(max(every.size - len(DASHES), 0))
-
-
-def _x(comparison: RivetComparison, at: NDArray[np.intp], by_count: bool) -> Array:
-    table = comparison.rows[0]
-    return table.count[at].astype(float) if by_count else table.pitch[at]
-
-
-def _line(comparison: RivetComparison, choice: int, span: tuple[float, float], by_count: bool, system: System) -> _Line:
-    """Work the margin of one choice at many pitches; of holes that are there only at theirs."""
-    words = choice_words(comparison, choice, system, "space") or "as drawn"
-    fine, first = comparison, choice
-    if not by_count and not comparison.drilled:
-        fine, first = _finely(comparison, choice, span)
-    same = np.flatnonzero(_choice_of(fine) == first)
-    same = same[~np.isnan(fine.whole.margin[same])]
-    x, order = np.unique(_x(fine, same, by_count), return_index=True)
-    known = bool(fine.whole.known[same].min() == 2 * len(fine.rows))
-    return _Line(words, x, fine.whole.margin[same][order], known)
-
-
-def _finely(comparison: RivetComparison, choice: int, span: tuple[float, float]) -> tuple[RivetComparison, int]:
-    """Compare one choice again, at many pitches."""
-    given, at = comparison.alternatives, comparison.index(choice)
-    pitch = np.geomspace(*span, _POINTS)
-    sizes = len(given.diameter or ("",))
-    one = replace(
-        given,
-        pitch=tuple(pitch),
-        count=None,
-        rivet=None if given.rivet is None else (given.rivet[at["rivet"] // sizes],),
-        diameter=None if given.diameter is None else (given.diameter[at["rivet"] % sizes],),
-        **{
-            name: None if getattr(given, name) is None else (getattr(given, name)[at[name]],)
-            for name in ("lines", "head", "edge", "sheet")
-        },
-    )
-    base = comparison.sheets[at["sheet"]]
-    names = [table.row.name for table in comparison.rows]
-    found = rivets(base, names, replace(one, sheet=None))
-    return found, 0
-
-
 def _gives(comparison: RivetComparison, marks: NDArray[np.intp]) -> dict[str, str]:
     """Give every way to give among the marks its symbol."""
     words = dict.fromkeys(_first(comparison, int(i)) for i in marks)
@@ -182,19 +117,9 @@ def _said(comparison: RivetComparison, marks: NDArray[np.intp], gives: dict[str,
     return f"Margins of {marks.size} alternatives against pitch, {low:+z.2f} to {high:+z.2f}. First gives: {first}."
 
 
-def _span(
-    comparison: RivetComparison, marks: NDArray[np.intp], rules: list[float], by_count: bool
-) -> tuple[float, float]:
-    """Give the ends of the axis: the alternatives, and the limits that are not far from them."""
-    every = _x(comparison, marks, by_count)
-    near = [one for one in rules if 0.4 * every.min() <= one <= 1.5 * every.max()]
-    low, high = min([float(every.min()), *near]), max([float(every.max()), *near])
-    return (low - 0.5, high + 0.5) if by_count else (0.92 * low, 1.06 * high)
-
-
 def _draw(
     ax: Axes,
-    lines: list[_Line],
+    lines: list[ChoiceLine],
     gives: dict[str, str],
     comparison: RivetComparison,
     marks: NDArray[np.intp],
@@ -212,7 +137,7 @@ def _draw(
             those = np.array(alike, dtype=int)
             if those.size:
                 ax.plot(
-                    _x(comparison, those, by_count) * factor, comparison.whole.margin[those], linestyle="",
+                    x_of(comparison, those, by_count) * factor, comparison.whole.margin[those], linestyle="",
                     marker=marker, color=INK, markerfacecolor=INK if full else "white", markersize=6.0, zorder=4,
                     gid=f"marks-{marker}-{'best' if full else 'beaten'}",
                 )  # fmt: skip
@@ -271,7 +196,7 @@ def _bars(fig: Drawing, rules: tuple[tuple[list[str], Limit], ...], span: tuple[
         y -= 0.05
 
 
-def _key_lines(lines: list[_Line], gives: dict[str, str], left: int) -> list[tuple[str, dict[str, object]]]:
+def _key_lines(lines: list[ChoiceLine], gives: dict[str, str], left: int) -> list[tuple[str, dict[str, object]]]:
     """List the lines of the key, each with how its sample looks."""
     out: list[tuple[str, dict[str, object]]] = []
 

@@ -22,7 +22,7 @@ from surfacecheck.rules._result import (
     length,
     short_of,
 )
-from surfacecheck.rules._rivet_choice import diameter_for_sheet, grip_range, hole_range, sheet_range
+from surfacecheck.rules._rivet_choice import countersink_depth, diameter_for_sheet, grip_range, hole_range, sheet_range
 from surfacecheck.rules._rivet_count import COUNT_SHARES, COUNT_SOURCE, rivet_count, rivets_by_notes, rivets_per_width
 from surfacecheck.rules._rows import greatest_pitches, repairs_in_row
 from surfacecheck.rules._spacing import edge_distance, edge_times, least_pitch, pitch_times, row_gap
@@ -45,6 +45,7 @@ __all__ = [
     "bend_radius",
     "bend_radius_range",
     "chamfer_most",
+    "countersink_depth",
     "diameter_for_sheet",
     "edge_distance",
     "edge_texts",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from surfacecheck.provenance import Basis, Source
@@ -12,13 +13,15 @@ from surfacecheck.strength import LEAST_T_OVER_D
 if TYPE_CHECKING:
     from surfacecheck.rules._result import Outcome, RuleResult
 
-__all__ = ["diameter_for_sheet", "grip_range", "hole_range", "sheet_range"]
+__all__ = ["countersink_depth", "diameter_for_sheet", "grip_range", "hole_range", "sheet_range"]
 
 _SHEET = Source(Basis.PUBLISHED, "MIL-HDBK-5J (2003), 8.1.2.1: t/D at least 0.18, as quoted in secondary text")
 _DIAMETER = Source(
     Basis.PUBLISHED, "NAVEDTRA 14018: between 1 and 3 times the thickest sheet; AC 43.13-1B, 4-58: about 3"
 )
 _SOLID_HOLE = Source(Basis.PUBLISHED, "MIL-HDBK-5J (2003), Table 8.1.2(a), listed hole, as quoted in secondary text")
+_COUNTERSINK = Source(Basis.COMMON_PRACTICE, "a countersink no deeper than two thirds of the sheet, else a knife edge")
+_HEAD_ANGLE = {"solid": 100.0, "pulled": 120.0}  # degrees; MS20426 and ISO 15978, from memory
 _SHEET_OF_RIVET = Source(Basis.AS_SAID, "the rivet's data sheet or packet")
 
 
@@ -121,6 +124,59 @@ def diameter_for_sheet(diameter: float, thickest: float, *, place: str = "") -> 
         place=place,
         counts=False,
     )
+
+
+def countersink_depth(
+    head: float, diameter: float, thickness: float, *, set: str = "solid", place: str = ""
+) -> RuleResult:
+    """Compare the depth of a machine countersink with two thirds of the sheet it is cut into.
+
+    h = (d_head - D) / (2 tan(A/2)) <= 2/3 t
+
+    Parameters
+    ----------
+    head : float
+        Diameter of the flush head [m].
+    diameter : float
+        Nominal rivet diameter [m].
+    thickness : float
+        Sheet under the head [m].
+    set : str
+        ``"solid"`` (a head of 100 degrees) or ``"pulled"`` (120 degrees, ISO 15978); both from memory.
+    place : str
+        Where.
+
+    Returns
+    -------
+    RuleResult
+        With the depth and the greatest one [m]. A deeper one leaves a knife edge: thin sheet is dimpled instead.
+
+    Raises
+    ------
+    SurfaceError
+        For a length not above zero.
+
+    References
+    ----------
+    Common practice.
+
+    Examples
+    --------
+    A 1/8 in solid rivet with a head of 0.225 in is 0.042 in deep, so it asks for 0.063 in of sheet:
+
+    >>> inch = 0.0254
+    >>> deep = countersink_depth(0.225 * inch, 0.125 * inch, 0.040 * inch)
+    >>> deep.outcome, round(deep.found / inch, 3)
+    ('does not meet', 0.042)
+    >>> countersink_depth(0.225 * inch, 0.125 * inch, 0.064 * inch).outcome
+    'meets'
+    """
+    positive(head=head, diameter=diameter, thickness=thickness)
+    half = math.radians(0.5 * _HEAD_ANGLE["solid" if set == "solid" else "pulled"])
+    depth, most = max(0.5 * (head - diameter), 0.0) / math.tan(half), 2.0 / 3.0 * thickness
+    pattern = f"countersink {{found}} deep in {length(thickness)} of sheet; two thirds of it are {{asked}}"
+    outcome = judged(depth, most, most=True)
+    return result("depth of the countersink", outcome, depth, most, pattern, _COUNTERSINK, place=place)
 
 
 def _between(

@@ -10,6 +10,7 @@ from surfacecheck.provenance import UNKNOWN, plain
 from surfacecheck.rules import (
     bend_clearance,
     bend_radius,
+    countersink_depth,
     diameter_for_sheet,
     edge_distance,
     edge_texts,
@@ -152,10 +153,21 @@ def _sheets(surface: Surface, seats: Seats, rivet: Rivet, missing: list[str]) ->
         yield sheet_range(min(thick), d, place=place)
         yield diameter_for_sheet(d, max(thick), place=place)
     yield least_rivet(d, place=place)
+    if rivet.head_kind is HeadKind.COUNTERSUNK:
+        yield from _countersink(surface, seats, rivet, missing)
     for stretch in stretches(surface, seats):
         kind = surface.rivets.get(stretch.rivet, rivet)
         where = place if not stretch.split else f"{place}, {stretch.count} rivets"
         yield from _grip(kind, stretch.stack.thickness, stretch.stack.missing, where, missing)
+
+
+def _countersink(surface: Surface, seats: Seats, rivet: Rivet, missing: list[str]) -> Iterator[RuleResult]:
+    outer = thickness_of(surface, seats, seats.joins[0])
+    if not (rivet.head.known and outer.known):
+        missing.append(outer.key if rivet.head.known else f"rivet.{rivet.name}.head")
+        return
+    kind = "solid" if rivet.set is RivetSet.SOLID else "pulled"
+    yield countersink_depth(plain(rivet.head), plain(rivet.diameter), plain(outer), set=kind, place=seats.place)
 
 
 def _grip(

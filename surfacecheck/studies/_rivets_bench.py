@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from surfacecheck.quantities import System
-    from surfacecheck.studies._rivets import RivetComparison
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._takeoff import Purchase, TakeOff
 
 __all__ = ["Bought", "bought", "buying_lines"]
@@ -89,9 +89,8 @@ def buying_lines(comparison: RivetComparison, shown: Sequence[int], system: Syst
     for found in (comparison.bought(i) for i in shown):
         if found is not None:
             said = ", ".join(dict.fromkeys(_purchase(line, system) for line in found.here))
-            lines[f"to buy for these rows: {said}; order lines for the whole surface: {found.lines}, drawn {was}"] = (
-                None
-            )
+            whole = f"order lines of the whole surface {found.lines}, drawn {was}"
+            lines[f"to buy for these rows: {said} ({whole})"] = None
             lines |= dict.fromkeys(found.problems)
     return list(lines)
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from surfacecheck.model import Rivet
     from surfacecheck.quantities import System
     from surfacecheck.rules import RuleResult
-    from surfacecheck.studies._rivets import RivetComparison
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
 
 __all__ = ["Limit", "limits"]

@@ -10,7 +10,16 @@ import numpy as np
 from surfacecheck.checks import edge_of
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.provenance import numbers, plain
-from surfacecheck.rules import DOES_NOT_MEET, NOT_COVERED, edge_times, hole_range, length, pitch_times, short_of
+from surfacecheck.rules import (
+    DOES_NOT_MEET,
+    NOT_COVERED,
+    countersink_depth,
+    edge_times,
+    hole_range,
+    length,
+    pitch_times,
+    short_of,
+)
 from surfacecheck.strength import LEAST_T_OVER_D
 from surfacecheck.studies._rivets_work import with_edge
 
@@ -36,6 +45,7 @@ RULES = (
     "hole in its range",
     "grip",
     "sheet for this rivet",
+    "depth of the countersink",
 )
 """Rules that count, by the names that ``surfacecheck.rules`` gives them; each has a bit, in this order."""
 
@@ -186,6 +196,8 @@ def _each(setting: Setting, front: Front, closest: Array) -> Iterator[tuple[str,
         if sheets:
             yield "sheet for this rivet", yes, ~short_of(min(sheets), LEAST_T_OVER_D * D)
         yield from _clear_of_bend(setting)
+        if rivet.head_kind is HeadKind.COUNTERSUNK:
+            yield _countersink(setting)
     if rivet.hole.known:
         low, high = (None, None) if len(rivet.hole_range) != 2 else (
             plain(end) if end.known else None for end in rivet.hole_range
@@ -207,6 +219,18 @@ def _edges(setting: Setting) -> Array:
     rows = [with_edge(setting.row, edge) for edge in setting.edges]
     every = [[edge_of(setting.surface, row, name) for row in rows] for name in setting.row.joins]
     return np.array([[plain(one) for one in line] for line in every if all(one.known for one in line)])
+
+
+def _countersink(setting: Setting) -> tuple[str, Truth, Truth]:
+    """Hold a flush head against the sheet it is cut into."""
+    rivet, sheet, name = setting.rivet, setting.surface.sheet, setting.row.joins[0]
+    part = sheet.doublers.get(name) or getattr(sheet, name, None)
+    yes, no = np.array(True), np.array(False)
+    if part is None or not (part.thickness.known and rivet.head.known) or part.thickness.absent:
+        return "depth of the countersink", yes, no
+    kind = "solid" if rivet.set is RivetSet.SOLID else "pulled"
+    said = countersink_depth(plain(rivet.head), plain(rivet.diameter), plain(part.thickness), set=kind)
+    return "depth of the countersink", np.array(said.outcome != DOES_NOT_MEET), yes
 
 
 def _clear_of_bend(setting: Setting) -> Iterator[tuple[str, Truth, Truth]]:

@@ -11,14 +11,8 @@ from surfacecheck.checks import factors_of
 from surfacecheck.library import rivet_strength
 from surfacecheck.quantities import show
 from surfacecheck.studies._rivets_bench import buying_lines
-from surfacecheck.studies._rivets_tables import (
-    carries_table,
-    first_shown,
-    impossible_lines,
-    limit_lines,
-    takes_table,
-    zero_table,
-)
+from surfacecheck.studies._rivets_lists import impossible_lines, limit_lines, zero_table
+from surfacecheck.studies._rivets_tables import carries_table, first_shown, takes_table
 from surfacecheck.studies._rivets_words import row_words, strength_lines
 from surfacecheck.studies._row import LARGE
 from surfacecheck.tables import escaped, wrapped
@@ -27,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from surfacecheck.quantities import System
-    from surfacecheck.studies._rivets import RivetComparison
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
     from surfacecheck.studies._rivets_work import Setting
 

@@ -15,7 +15,7 @@ from surfacecheck.studies._rivets_rules import RULES
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
-    from surfacecheck.studies._rivets import RivetComparison
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
     from surfacecheck.studies._rivets_work import Setting
 
