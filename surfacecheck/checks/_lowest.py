@@ -130,7 +130,7 @@ def _margins(drafts: Sequence[Draft], joint: Joint) -> Array:
     """Give the margins of all drafts, (M, V, K); infinite where they cannot be one of the two lowest."""
     shape = joint.shear.shape[0], joint.shear.shape[-1]
     margins = np.empty((len(drafts), *shape))
-    least = np.full((len(drafts), *shape), np.inf)
+    least = np.full((len(drafts), *shape), np.nan)  # of those without a multiple to find: never below anything
     for draft, most, low in zip(drafts, margins, least, strict=True):
         if draft.wrinkled is None:
             most[:] = _over(_plain(draft), shape)

@@ -140,7 +140,10 @@ def _number(length: Array, one: Row, key: str, ribs: bool = False) -> Array:
     if one.count is not None:
         return np.asarray(float(one.count))
     pitch = known(one.pitch, f"{key}.pitch")
-    return np.asarray(np.rint(length / (pitch[..., None] if ribs else pitch)) + 1.0)
+    spaces = np.floor(
+        length / (pitch[..., None] if ribs else pitch) + 0.5
+    )  # a half goes up, as where a row is laid out
+    return np.asarray(np.maximum(spaces, 1.0) + 1.0)
 
 
 def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:

@@ -1,0 +1,378 @@
+"""Alternatives for the rivets of rows: against whole assessments, by hand, and what cannot be."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import surfacecheck
+from surfacecheck.errors import SurfaceError
+from surfacecheck.library import rivet_type
+from surfacecheck.model import YesNo
+from surfacecheck.provenance import Value, plain
+from surfacecheck.reading import read_text
+from surfacecheck.studies import Alternatives, Space, limits, rivets, takeoff, unbeaten
+from surfacecheck.studies._rivets_rules import RULES
+from surfacecheck.studies._rivets_words import bits
+
+DATA = Path(__file__).parents[2] / "data"
+MM = 1e-3
+
+
+MANY = tuple(np.linspace(0.005, 0.015, 1000))
+
+
+def mm(*values):
+    return tuple(value * MM for value in values)
+
+
+@pytest.fixture(scope="module")
+def rudder():
+    return surfacecheck.assess(surfacecheck.read(DATA / "rudder.toml"))
+
+
+@pytest.fixture(scope="module")
+def elevator():
+    return surfacecheck.assess(surfacecheck.read(DATA / "elevator.toml"))
+
+
+def row_margins(assessment, name):
+    """Margins of one row of an assessment, lowest first."""
+    own = [one for one in assessment.margins if one.check.place == f"row.{name}"]
+    return sorted(own, key=lambda one: one.margin)
+
+
+SAMPLES = [
+    ("rudder", "left_skin_to_spar", {"pitch": mm(22, 41)}, (0, 9, 22)),
+    ("rudder", "right_skin_to_ribs", {"pitch": mm(18, 33)}, (1, 10)),
+    ("rudder", "trailing_edge", {"pitch": mm(15, 30)}, (2, 23)),
+    ("rudder", "ribs_to_spar", {"count": (1, 3)}, (3, 21)),
+    ("rudder", "doubler_to_spar", {"pitch": mm(20, 45)}, (4, 18)),
+    ("rudder", "nose_skin_to_ribs", {"count": (2, 5)}, (5, 20)),
+    ("elevator", "bottom_skin_to_spar", {"pitch": mm(22, 41)}, (6, 19)),
+    ("elevator", "top_skin_to_ribs", {"pitch": mm(25, 60)}, (7, 22)),
+]
+
+
+@pytest.mark.parametrize(("file", "name", "spaces", "chosen"), SAMPLES, ids=[f"{s[0]}-{s[1]}" for s in SAMPLES])
+def test_bit_for_bit_what_the_whole_surface_gives(file, name, spaces, chosen, rudder, elevator):
+    """Margin, the next, what gives, pitch, number, and where the skin edge lifts, of the surface with that row."""
+    base = {"rudder": rudder, "elevator": elevator}[file]
+    kinds = ("small", "AD 5/32", "ISO 15977 H 3.2")
+    found = rivets(base, name, Alternatives(**spaces, rivet=kinds, edge=mm(5.5, 7), lines=(1, 2)))
+    (table,) = found.rows
+    for i in chosen:
+        alone = surfacecheck.assess(found.surface_of(i))
+        first, second = row_margins(alone, name)[:2]
+        assert (table.margin[i], table.then[i]) == (first.margin, second.margin), i
+        assert table.modes[table.gives[i]] == (first.check.mode, first.gives)
+        plan = next(load.plan for load in alone.rows if load.row.name == name)
+        assert (table.total[i], table.pitch[i]) == (plan.total, plan.pitch)
+        lifts = [one.margin + 1.0 for one in alone.statements if one.check.mode == "between-rivets"
+                 and one.check.place == f"row.{name}"]  # fmt: skip
+        assert lifts == ([] if math.isnan(table.lifts[i]) else [table.lifts[i]])
+
+
+def test_a_sheet_changes_the_loads_and_is_worked_again(rudder):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=mm(25, 30), sheet=mm(0.5, 0.63)))
+    for i in range(4):
+        alone = surfacecheck.assess(found.surface_of(i))
+        assert found.rows[0].margin[i] == row_margins(alone, "left_skin_to_spar")[0].margin
+    assert found.surface_of(3).sheet.left_skin.thickness.si == 0.63 * MM
+    more = found.whole.mass[2] - found.whole.mass[0]
+    alone = [surfacecheck.assess(found.surface_of(i)).masses.mass for i in (0, 2)]
+    assert more == pytest.approx(float(alone[1] - alone[0]), rel=1e-9)
+
+
+def test_rules_are_those_of_the_surface(rudder):
+    given = Alternatives(pitch=mm(10, 25), rivet=("small", "large", "AD 3/16"), edge=mm(5, 6.5, 8, 13))
+    found = rivets(rudder, "left_skin_to_spar", given)
+    (table,) = found.rows
+    for i in range(0, found.size, 2):
+        if table.why[i]:
+            continue
+        here = [
+            r for r in surfacecheck.assess(found.surface_of(i)).rules if r.place.startswith("row.left_skin_to_spar")
+        ]
+        short = {r.name for r in here if r.counts and r.outcome == "does not meet"}
+        assert set(bits(int(table.not_met[i]))) == short, i
+    assert {name for i in range(found.size) for name in bits(int(table.not_met[i]))} == {
+        "edge distance", "least pitch", "head clear of the bend",
+    }  # fmt: skip
+    assert set(bits(int(table.not_covered[0]))) == {"grip", "sheet for this rivet"}
+
+
+def test_masses_and_numbers_are_those_of_the_surface(rudder):
+    names = ("left_skin_to_spar", "trailing_edge")
+    found = rivets(rudder, names, Alternatives(pitch=mm(25, 40), rivet=("small", "AD 1/8")))
+    drawn = rudder.masses
+    for i in range(4):
+        masses = surfacecheck.assess(found.surface_of(i)).masses
+        assert found.whole.mass[i] - found.as_drawn.mass[0] == pytest.approx(float(masses.mass - drawn.mass), abs=1e-12)
+        turned = found.whole.moment[i] - found.as_drawn.moment[0]
+        assert turned == pytest.approx(float(masses.moment - drawn.moment), abs=1e-9)
+    taken = takeoff(found.surface_of(3))
+    rows = [one for one in taken.rows if one.stretch.seats.place.removeprefix("row.") in names]
+    count, holes = sum(one.count for one in rows), sum(one.holes for one in rows)
+    assert found.whole.count[3] == count
+    assert found.whole.minutes[3] == pytest.approx(taken.work.minutes(holes, count))
+    assert found.bought(3).lines == len(taken.lines)
+
+
+def test_two_thin_rivets_for_a_thick_one():
+    """Two 1/8 in for one 5/32 in: hole areas 2 (0.1285 / 0.159)^2 = 1.306; table 8.1.2(b): 2 x 388 / 596 = 1.302."""
+    thin, thick = rivet_type("AD 1/8"), rivet_type("AD 5/32")
+    assert 2.0 * (plain(thin.hole) / plain(thick.hole)) ** 2 == pytest.approx(1.306, abs=5e-4)
+    assert 2.0 * plain(thin.shear) / plain(thick.shear) == pytest.approx(2 * 388 / 596, rel=1e-6)
+
+
+def test_two_thin_rivets_for_a_thick_one_in_a_row(rudder):
+    """In thick sheet nothing of the tables' loss in thin sheet is left, and the row carries 1.302 times as much."""
+    sheet = rudder.surface.sheet
+    thick = {
+        name: replace(getattr(sheet, name), thickness=Value(2.0 * MM)) for name in ("left_skin", "nose_skin", "spar")
+    }
+    surface = replace(rudder.surface, sheet=replace(sheet, **thick))
+    found = rivets(surface, "left_skin_to_spar", Alternatives(rivet=("AD 1/8", "AD 5/32"), lines=(1, 2), edge=mm(12)))
+    (table,) = found.rows
+    shear = {table.modes[way][0] for way in table.gives}
+    assert shear == {"rivet-shear"}
+    two_thin, one_thick = table.margin[1] + 1.0, table.margin[2] + 1.0
+    assert two_thin / one_thick == pytest.approx(2 * 388 / 596, rel=1e-9)
+
+
+def test_the_ends_of_the_edge_distances(rudder):
+    """Bearing from 1.5 D to 2 D by a straight line; beyond 2 D no more; below 1.5 D the value at 1.5 D, and outside."""
+    D = 3.2
+    given = Alternatives(rivet=("ISO 15983 3.2",), edge=mm(1.4 * D, 1.5 * D, 1.75 * D, 2.2 * D, 2.6 * D))
+    sheet = rudder.surface.sheet
+    thin = replace(sheet, left_skin=replace(sheet.left_skin, thickness=Value(0.3 * MM)))
+    found = rivets(replace(rudder.surface, sheet=thin), "trailing_edge", given)
+    (table,) = found.rows
+    assert [table.modes[way][0] for way in table.gives[3:]] == ["left_skin-crush", "left_skin-crush"]
+    assert table.margin[4] == table.margin[3]
+    assert table.outside.tolist() == [True, False, False, False, False]
+    alone = [surfacecheck.assess(found.surface_of(i)) for i in range(5)]
+    (strengths,) = zip(*((one.find("row.trailing_edge:left_skin-crush").value("F_br"),) for one in alone), strict=True)
+    assert strengths[0] == strengths[1]
+    assert strengths[2] == pytest.approx(0.5 * (strengths[1] + strengths[3]), rel=1e-12)
+    assert strengths[4] == strengths[3]
+
+
+def test_margin_zero_is_at_the_pitch_it_says(rudder):
+    """A row made as long as seven spaces of that pitch has nothing left over, by the whole assessment."""
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("small", "large", "ISO 15977 H 3.2")))
+    (table,) = found.rows
+    for i in range(3):
+        pitch, row = float(table.zero_pitch[i]), found.surface_of(i).rows["left_skin_to_spar"]
+        whole = replace(row, to=Value(0.020 + 7 * pitch), pitch=Value(pitch))
+        surface = replace(found.surface_of(i), rows=found.surface_of(i).rows | {row.name: whole})
+        assert surface.rows[row.name].to.si < 1.1
+        first = row_margins(surfacecheck.assess(surface), row.name)[0]
+        assert first.margin == pytest.approx(0.0, abs=1e-9)
+        assert first.gives == table.modes[table.zero_gives[i]][1]
+
+
+def test_margin_zero_where_the_pull_does_not_grow_with_the_pitch(elevator):
+    """A row on ribs: the root, against the same row at pitches around it."""
+    given = Alternatives(rivet=("ISO 15977 L 3",))
+    (table,) = rivets(elevator, "bottom_skin_to_ribs", given).rows
+    zero = float(table.zero_pitch[0])
+    assert 0.02 < zero < 0.3
+    wide = rivets(elevator, "bottom_skin_to_ribs", replace(given, pitch=tuple(np.linspace(0.5, 1.4, 40) * zero)))
+    (near,) = wide.rows
+    assert (near.margin[near.pitch < zero - 1e-6] > 0.0).all()
+    assert (near.margin[near.pitch > zero * 1.05] < 0.0).all()
+
+
+def test_rows_by_number_say_how_many_are_needed(rudder):
+    found = rivets(rudder, "ribs_to_spar", Alternatives(count=(1, 2, 3), rivet=("ISO 15977 L 3",)))
+    (table,) = found.rows
+    need = int(table.zero_count[0])
+    assert all((margin >= 0.0) == (count >= need) for margin, count in zip(table.margin, (1, 2, 3), strict=True))
+    with pytest.raises(SurfaceError, match=r"ribs_to_spar goes by a number .* give count instead of pitch"):
+        rivets(rudder, "ribs_to_spar", Alternatives(pitch=mm(25)))
+
+
+def test_limits_of_a_pitch_name_their_field(rudder):
+    found = limits(rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("small", "large"))))
+    said = {(one.field, one.counts, round(one.at / MM, 1)) for one in found}
+    assert ("aircraft", True, 9.6) in said  # 3 D, AC 43.13-1B 4-57
+    assert ("aircraft", True, 12.0) in said
+    assert ("sealing", False, 12.0) in said  # 24 t of 0.5 mm
+    assert ("civil", False, 85.0) in said  # 75 mm + 20 t
+    lifts = next(one for one in found if "lifts" in one.words)
+    finding = next(one for one in rudder.statements if one.check.mode == "between-rivets")
+    c, E, t, n, f = (finding.value(letter) for letter in ("c", "E", "t", "n", "f"))
+    assert lifts.at == pytest.approx(t * math.sqrt(c * math.pi**2 / 12.0 * E / (n * f)), rel=1e-9)
+
+
+def test_unknown_strength_is_what_each_must_carry(rudder):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=mm(25, 30)))
+    (table,) = found.rows
+    assert not table.shear_known.any()
+    for i in (0, 1):
+        alone = surfacecheck.assess(found.surface_of(i))
+        asked = {one.check.mode: one.required for one in alone.not_given if one.check.place == "row.left_skin_to_spar"}
+        assert table.must_shear[i] == asked["rivet-shear"]
+        assert table.must_pull[i] == asked["rivet-pull"]
+
+
+@given(st.integers(0, 2**31), st.integers(1, 60))
+def test_the_best_set_is_that_of_brute_force(seed, size):
+    rng = np.random.default_rng(seed)
+    figures = rng.integers(0, 5, (3, size)).astype(float)
+    figures[:, rng.random(size) < 0.1] = np.nan
+    marked = unbeaten(*figures)
+
+    def beats(one, other):
+        return (one >= other).all() and (one > other).any()
+
+    points, seen = figures.T, []
+    for i, point in enumerate(points):
+        beaten = np.isnan(point).any() or any(beats(other, point) for other in points if not np.isnan(other).any())
+        first = not any(np.array_equal(point, other) for other in seen)
+        assert marked[i] == (not beaten and first), i
+        seen.append(point)
+
+
+def test_what_breaks_a_rule_or_is_not_known_beats_nothing_that_is(rudder):
+    given = Alternatives(pitch=mm(20, 40), rivet=("small", "large", "ISO 15977 H 3.2"), edge=mm(5, 7))
+    found = rivets(rudder, "left_skin_to_spar", given)
+    whole = found.whole
+    wanted = np.stack([whole.margin, -whole.count, -whole.mass, whole.known, -whole.broken])
+    for i in np.flatnonzero(~found.best):
+        others = np.delete(wanted, i, axis=1)
+        assert (others >= wanted[:, [i]]).all(axis=0).any(), i
+
+
+def test_rows_together_are_least_values_and_sums(rudder):
+    names = ("left_skin_to_spar", "right_skin_to_ribs", "trailing_edge")
+    found = rivets(rudder, names, Alternatives(pitch=mm(20, 30, 45), rivet=("small", "ISO 15977 H 3.2")))
+    ways = np.random.default_rng(2).integers(0, found.size, (50, 3))
+    whole = found.together(ways)
+    for v, way in enumerate(ways):
+        parts = [(table, int(i)) for table, i in zip(found.rows, way, strict=True)]
+        assert whole.margin[v] == min(table.margin[i] for table, i in parts)
+        assert whole.count[v] == sum(table.total[i] for table, i in parts)
+        assert whole.mass[v] == pytest.approx(sum(table.mass[i] for table, i in parts), rel=1e-12)
+    changed = replace(
+        rudder.surface,
+        rows=rudder.surface.rows
+        | {name: found.surface_of(int(i)).rows[name] for name, i in zip(names, ways[0], strict=True)},
+        rivets=found.surface_of(0).rivets | found.surface_of(5).rivets,
+    )
+    alone = surfacecheck.assess(changed)
+    assert whole.margin[0] == min(row_margins(alone, name)[0].margin for name in names)
+
+
+def test_a_row_that_is_drilled_offers_leaving_rivets_out(rudder):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=mm(25, 30), rivet=("small", "AD 3/32", "large")),
+                   drilled_at=25 * MM)  # fmt: skip
+    (table,) = found.rows
+    real = 1.060 / 42
+    assert found.spaces == (Space(25 * MM), Space(30 * MM), Space(2 * real))
+    assert table.total[:3].tolist() == [43, 0, 22]
+    assert table.laid.words[table.layout[2]] == "every second"
+    assert table.pitch[2] == pytest.approx(2 * real, rel=1e-12)
+    reasons = [table.reasons[i] for i in table.why]
+    assert "only leaving rivets out is real" in reasons[1]
+    assert "its holes of" in reasons[3]
+    assert reasons[0] == reasons[2] == reasons[6] == ""
+    alone = surfacecheck.assess(found.surface_of(2))
+    assert table.margin[2] == row_margins(alone, "left_skin_to_spar")[0].margin
+
+
+def test_the_file_says_that_a_row_is_drilled():
+    surface = surfacecheck.read(DATA / "rudder.toml", DATA / "rudder_pitch_30.toml")
+    row = surface.rows["left_skin_to_spar"]
+    drilled = replace(surface, rows=surface.rows | {row.name: replace(row, drilled_already=YesNo.YES)})
+    assert not rivets(surface, row.name, Alternatives()).drilled
+    found = rivets(drilled, row.name, Alternatives())
+    assert found.drilled
+    assert found.rows[0].total.tolist() == [36, 19]
+    with pytest.raises(SurfaceError, match="not evenly spread; no file can say that"):
+        found.surface_of(1)
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        ({"pitch": mm(1200)}, "a pitch of .* is longer than the row"),
+        ({"edge": mm(1.5)}, "runs off it"),
+        ({"edge": mm(17.5)}, "whose flange is"),
+        ({"pitch": mm(3)}, "their holes of .* run into each other"),
+        ({"diameter": mm(4.8)}, "part D has no pulled rivet of"),
+        ({"rivet": ("ISO 15977 H",), "diameter": mm(6)}, "ISO 15977 H is not in the table at"),
+        ({"count": (1,)}, "one rivet is no row"),
+    ],
+)
+def test_what_cannot_be_is_a_line_that_says_why(rudder, given, says):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(**given))
+    (table,) = found.rows
+    assert table.why.all()
+    assert np.isnan(found.whole.margin).all()
+    assert not found.best.any()
+    assert re.search(says, table.reasons[table.why[0]]), table.reasons
+    with pytest.raises(SurfaceError, match=r"row\.left_skin_to_spar"):
+        found.surface_of(0)
+
+
+def test_a_grip_that_does_not_hold_the_stack(rudder):
+    """The 4.0 mm rivets of the demo grip 1.2 to 6.3 mm; two skins at the trailing edge are 1.0 mm."""
+    found = rivets(rudder, "trailing_edge", Alternatives(rivet=("small", "large")))
+    assert found.rows[0].why.tolist() == [0, 1]
+    assert "outside the grip of large" in found.rows[0].reasons[1]
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        ({"pitch": ()}, "pitch: the list is empty"),
+        ({"rivet": ("smal",)}, 'no rivet is called "smal". Nearest: "small". In part D: small, large'),
+        ({"head": ("round",)}, 'head "round" is no kind of head'),
+        ({"pitch": (25.0,)}, r"pitch 25000 mm; .* Is the unit right\?"),
+        ({"lines": (0,)}, "lines 0; a whole number from 1 to 10"),
+        (
+            {"pitch": MANY, "edge": MANY, "diameter": MANY},
+            r"1000000000 alternatives \(1000 pitch, 1000 diameter, 1000 edge\); 100000 are worked; at most 10000000 go",
+        ),
+        ({"pitch": MANY, "edge": MANY}, "1000000 alternatives .* say --most 1000000"),
+    ],
+)
+def test_bad_lists_are_one_clear_line(rudder, given, says):
+    with pytest.raises(SurfaceError, match=says) as error:
+        rivets(rudder, "left_skin_to_spar", Alternatives(**given))
+    assert len(str(error.value).split("\n")) == 1
+
+
+def test_rows_are_named_in_words_too(rudder):
+    found = rivets(rudder, ["left skin to spar", "row.left_skin_to_spar"], Alternatives())
+    assert [table.row.name for table in found.rows] == ["left_skin_to_spar"]
+    with pytest.raises(SurfaceError, match="Nearest: left_skin_to_spar"):
+        rivets(rudder, "left_skin_to_spa", Alternatives())
+
+
+def test_another_head_has_no_strength_until_somebody_gives_it(rudder):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("large",), head=("protruding", "countersunk")))
+    (table,) = found.rows
+    assert table.shear_known.tolist() == [True, False]
+    assert RULES.index("depth of the countersink") in [i for i in range(16) if int(table.not_covered[1]) >> i & 1]
+    assert table.lifts[1] == pytest.approx(table.lifts[0] / 2.0, rel=1e-12)  # c 1 in place of 2
+
+
+def test_a_half_filled_file_gives_what_it_can():
+    text = (DATA / "rudder.toml").read_text(encoding="utf-8")
+    text = text.replace('pitch = "25 mm (drawing)" # or count', 'pitch = "?" # or count')
+    surface = read_text(text, "half.toml")
+    found = rivets(surface, "left_skin_to_spar", Alternatives(pitch=mm(25, 30)))
+    assert found.whole.count.tolist() == [43, 36]
+    assert np.isfinite(found.whole.margin).all()
+    assert found.drawn[0].why[0] != 0 or found.drawn[0].total[0] == 43
