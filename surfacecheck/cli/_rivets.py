@@ -71,7 +71,7 @@ def run_rivets(options: argparse.Namespace) -> int:
         page = Path(options.file).parent / "out" / f"{Path(options.file).stem}_rivets.html"
         size = write_whole(page, rivets_page(found, system))
         say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
-    say(f"NEXT   {called_as()} show {quoted(str(file))} row.{found.rows[0].row.name}")
+    say(f"NEXT   {called_as()} card {quoted(str(file))} {found.rows[0].row.name}")
     return _code(options, found)
 
 

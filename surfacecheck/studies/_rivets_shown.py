@@ -20,6 +20,7 @@ from surfacecheck.tables import escaped, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from surfacecheck.model import Rivet
     from surfacecheck.quantities import System
     from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
@@ -101,7 +102,7 @@ def _must(comparison: RivetComparison, system: System) -> Iterator[str]:
                 loads = getattr(table, what)[asks]
                 least, most = min(least, float(loads.min())), max(most, float(loads.max()))
                 names += [
-                    b.setting.rivet.name for b in table.blocks.values()
+                    _named(b.setting.rivet, comparison) for b in table.blocks.values()
                     if b.setting is not None and not _known(b.setting, word)
                 ]  # fmt: skip
         if names and most > 0.0:
@@ -111,6 +112,11 @@ def _must(comparison: RivetComparison, system: System) -> Iterator[str]:
             kinds = ", ".join(dict.fromkeys(names))
             where = "" if word == "pull" else "; look for that on the data sheet"
             yield f"No {word} strength given for {kinds}: each must carry {span} at ultimate{where}."
+
+
+def _named(rivet: Rivet, comparison: RivetComparison) -> str:
+    """Name a rivet; with its head, where heads are compared."""
+    return rivet.name if comparison.alternatives.head is None else f"{rivet.name} ({rivet.head_kind or 'protruding'})"
 
 
 def _known(setting: Setting, word: str) -> bool:
@@ -180,12 +186,13 @@ def rivets_text(comparison: RivetComparison, system: System = "metric", width: i
     names = ", ".join(row_words(table) for table in comparison.rows)
     blocks = [wrapped(f"RIVETS COMPARED  {names}", width, then="  ")]
     blocks.append("\n".join(wrapped(line, width, then="  ") for line in rivets_headline(comparison, system)))
-    count = f"{comparison.size} alternatives" + (
-        f", {left} not shown: beaten, or near one that is shown" if left else ""
-    )
+    count = f"{comparison.size} alternatives"
+    if left:
+        count += f"; {left} are not shown: beaten, or near one that is"
     if shown:
-        blocks += [f"WHAT EACH CARRIES  {count}\n{carries_table(comparison, shown, system).text(width)}"]
-        blocks += [f"WHAT EACH TAKES\n{takes_table(comparison, shown, system).text(width)}"]
+        head = wrapped(f"WHAT EACH CARRIES  {count}", width)
+        blocks.append(f"{head}\n{carries_table(comparison, shown, system).text(width)}")
+        blocks.append(f"WHAT EACH TAKES\n{takes_table(comparison, shown, system).text(width)}")
         blocks.append("\n".join(wrapped(line, width, then="  ") for line in buying_lines(comparison, shown, system)))
     lines = impossible_lines(comparison, system)
     if lines:

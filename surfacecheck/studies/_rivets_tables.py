@@ -6,11 +6,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.quantities import show
+from surfacecheck.quantities import show, unit_of
 from surfacecheck.studies._rivets_words import (
     axis_head,
     axis_words,
     bits,
+    choice_words,
     grams,
     varying,
 )
@@ -25,8 +26,24 @@ if TYPE_CHECKING:
 
 __all__ = ["carries_table", "first_shown", "takes_table", "ways"]
 
+MOST_AXES = 3
+"""Lists that have columns of their own; of more, each alternative is said in words."""
+LENGTHS = {"sheet", "space", "edge"}
+"""Lists of lengths."""
+SHORT = {
+    "edge distance": "edge",
+    "least pitch": "pitch",
+    "gap of lines": "line gap",
+    "head clear of the bend": "bend",
+    "hole in its range": "hole",
+    "grip": "grip",
+    "sheet for this rivet": "sheet",
+    "depth of the countersink": "countersink",
+}
+"""Rules in a word."""
 NOTE = "* nothing else beats it in margin, number and mass"
 UNKNOWN = "? a strength of the rivet is not given: margin of what is known"
+LIFTS = "; edge lifts: at so many times limit load the skin edge buckles between the rivets (no failure by itself)"
 OUTSIDE = "~ outside the method: ask"
 
 
@@ -98,11 +115,6 @@ def _gives(table: RowTable, i: int) -> tuple[str, str]:
     return first, then
 
 
-def _broken(comparison: RivetComparison, i: int) -> str:
-    found = dict.fromkeys(name for table in comparison.rows for name in bits(int(table.not_met[i])))
-    return ", ".join(found) or "-"
-
-
 def _not_covered(comparison: RivetComparison, i: int) -> list[str]:
     return list(dict.fromkeys(name for table in comparison.rows for name in bits(int(table.not_covered[i]))))
 
@@ -125,39 +137,59 @@ def carries_table(comparison: RivetComparison, shown: Sequence[int], system: Sys
         A line each: what it has, real pitch, rivets, margin, what gives first and next, rules that are not met.
     """
     axes = varying(comparison)
+    axes = axes if len(axes) <= MOST_AXES else ()
     letters = ways(comparison, shown)
-    rows = [_as_drawn(comparison, letters, len(axes), system)]
+    lifts = any(not np.isnan(table.lifts).all() for table in comparison.rows)
+    empty = ("",) if comparison.drilled else ()
+    blank = ["" for _ in axes[1:]]
+    rows = [("", "drawn", *blank, *empty, *_cells(comparison.drawn, comparison.as_drawn, 0, letters, lifts, system))]
     for i in shown:
         at = comparison.index(i)
-        own = [axis_words(comparison, axis, at[axis], system) for axis in axes]
-        real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system) for one in comparison.rows))
-        gives = [letters.get(words, "") for words in _gives(_deciding(comparison, i), i)]
-        count, empty = f"{comparison.whole.count[i]}", [_empty(comparison, i)] if comparison.drilled else []
-        marked = (count, _margin(comparison, i), *gives, _broken(comparison, i))
-        rows.append((_number(comparison, i), *own, *empty, real, *marked))
-    left = ("left empty",) if comparison.drilled else ()
-    heads = ("", *(axis_head(one) for one in axes), *left, "real", "rivets", "margin", "first", "then", "does not meet")
-    words = ("l" if axis in {"rivet", "head"} else "r" for axis in axes)
-    align = f"r{''.join(words)}{'l' if left else ''}rrrlll"
-    caption = "; ".join(f"{letter} {words}" for words, letter in letters.items())
-    return Table(heads, tuple(rows), align, f"What gives: {caption}" if caption else "", _notes(comparison, shown))
+        own = [_bare(axis, axis_words(comparison, axis, at[axis], system)) for axis in axes]
+        own = own or [choice_words(comparison, i, system)]
+        left = (_empty(comparison, i),) if comparison.drilled else ()
+        cells = _cells(comparison.rows, comparison.whole, i, letters, lifts, system)
+        rows.append((_number(comparison, i), *own, *left, *cells))
+    unit = unit_of("length", system)
+    said = "; ".join(f"{letter} {words}" for words, letter in letters.items())
+    note = f"{_notes(comparison, shown)}{LIFTS if lifts else ''}"
+    heads, align = _heads(axes, comparison.drilled, lifts, unit)
+    return Table(heads, tuple(rows), align, f"What gives, first and next: {said}" if said else "", note)
+
+
+def _heads(axes: Sequence[str], drilled: bool, lifts: bool, unit: str) -> tuple[tuple[str, ...], str]:
+    """Give the heads of the columns and how they are aligned."""
+    own = [f"{axis_head(one)}, {unit}" if one in LENGTHS else axis_head(one) for one in axes] or ["what"]
+    sides = ["r" if one in {*LENGTHS, "lines"} else "l" for one in axes] or ["l"]
+    more = [("left empty", "l")] if drilled else []
+    more += [(f"real, {unit}", "r"), ("rivets", "r"), ("margin", "r"), ("gives", "l")]
+    more += [("edge lifts", "r")] if lifts else []
+    columns = [("", "r"), *zip(own, sides, strict=True), *more, ("does not meet", "l")]
+    return tuple(head for head, _ in columns), "".join(side for _, side in columns)
+
+
+def _bare(axis: str, words: str) -> str:
+    """Leave out the unit that stands in the head."""
+    return words.rsplit(" ", 1)[0] if axis in LENGTHS and words[:1].isdigit() and "rivets" not in words else words
+
+
+def _cells(
+    tables: tuple[RowTable, ...], whole: Together, i: int, letters: dict[str, str], lifts: bool, system: System
+) -> tuple[str, ...]:
+    """Write what the rows carry: real pitch, rivets, margin, what gives, where the edge lifts, rules not met."""
+    real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system).split()[0] for one in tables))
+    deciding = tables[int(whole.row[i])]
+    gives = ", ".join(letters.setdefault(one, _letter(len(letters))) for one in _gives(deciding, i) if one)
+    least = min((float(one.lifts[i]) for one in tables if not np.isnan(one.lifts[i])), default=np.inf)
+    lifted = ("" if np.isinf(least) else f"{least:.2f}",) if lifts else ()
+    broken = dict.fromkeys(SHORT[name] for one in tables for name in bits(int(one.not_met[i])))
+    return (real, f"{whole.count[i]}", _said(whole, i, deciding, len(tables)), gives, *lifted, ", ".join(broken) or "-")
 
 
 def _empty(comparison: RivetComparison, i: int) -> str:
     """Say which holes stay empty."""
     said = (table.laid.words[table.layout[i]] for table in comparison.rows if table.laid.words)
     return "; ".join(dict.fromkeys(one for one in said if one))
-
-
-def _as_drawn(comparison: RivetComparison, letters: dict[str, str], axes: int, system: System) -> tuple[str, ...]:
-    """Put the rows as drawn above the others."""
-    whole, drawn = comparison.as_drawn, comparison.drawn
-    real = ", ".join(dict.fromkeys(show(float(one.pitch[0]), "length", system) for one in drawn))
-    table = drawn[int(whole.row[0])]
-    gives = [letters.setdefault(words, _letter(len(letters))) if words else "" for words in _gives(table, 0)]
-    broken = ", ".join(dict.fromkeys(name for one in drawn for name in bits(int(one.not_met[0])))) or "-"
-    empty = ["" for _ in range(axes + comparison.drilled - 1)]
-    return ("", "drawn", *empty, real, f"{whole.count[0]}", _said(whole, 0, table, len(drawn)), *gives, broken)
 
 
 def _letter(at: int) -> str:
@@ -169,7 +201,9 @@ def _number(comparison: RivetComparison, i: int) -> str:
 
 
 def _notes(comparison: RivetComparison, shown: Sequence[int]) -> str:
-    margins = "".join(_margin(comparison, i) for i in shown)
+    margins = "".join(_margin(comparison, i) for i in shown) + _said(
+        comparison.as_drawn, 0, comparison.drawn[int(comparison.as_drawn.row[0])], len(comparison.drawn)
+    )
     notes = [NOTE] if any(comparison.best[i] for i in shown) else []
     notes += [UNKNOWN] if "?" in margins else []
     notes += [OUTSIDE] if "~" in margins else []
@@ -196,7 +230,7 @@ def takes_table(comparison: RivetComparison, shown: Sequence[int], system: Syste
         A line each: rivets, mass and what it adds, change of the balance.
     """
     whole, was = comparison.whole, comparison.as_drawn
-    rows = [("", f"{was.count[0]}", grams(was.mass[0], system), "", "", f"{was.minutes[0]:.0f}", "")]
+    rows = [("drawn", f"{was.count[0]}", grams(was.mass[0], system), "", "", f"{was.minutes[0]:.0f}", "")]
     for i in shown:
         more, moment = whole.mass[i] - was.mass[0], whole.moment[i] - was.moment[0]
         turned = "not given" if np.isnan(moment) else _moment(float(moment), system)

@@ -1,0 +1,108 @@
+"""The picture of a comparison of rivets: what is drawn is what was worked, told apart without colour."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import surfacecheck
+from surfacecheck.errors import SurfaceError
+from surfacecheck.report import rivets_page, rivets_picture
+from surfacecheck.studies import Alternatives, limits, rivets
+
+DATA = Path(__file__).parents[2] / "data"
+MM = 1e-3
+
+
+@pytest.fixture(scope="module")
+def rudder():
+    return surfacecheck.assess(surfacecheck.read(DATA / "rudder.toml"))
+
+
+@pytest.fixture(scope="module")
+def found(rudder):
+    given = Alternatives(
+        pitch=(20 * MM, 25 * MM, 40 * MM), rivet=("small", "large", "ISO 15977 H"), edge=(5 * MM, 7 * MM)
+    )
+    return rivets(rudder, "left_skin_to_spar", given)
+
+
+@pytest.fixture(scope="module")
+def picture(found):
+    return rivets_picture(found)
+
+
+def drawn(picture, prefix):
+    return {line.get_gid(): line for ax in picture.axes for line in ax.lines if str(line.get_gid()).startswith(prefix)}
+
+
+def test_every_alternative_has_its_symbol_at_its_margin(found, picture):
+    marks = drawn(picture, "marks")
+    points = np.concatenate([np.column_stack(line.get_data()) for line in marks.values()])
+    (table,) = found.rows
+    expected = np.column_stack([table.pitch / MM, found.whole.margin])
+    assert sorted(map(tuple, points.round(9))) == sorted(map(tuple, expected.round(9)))
+    full = sum(len(line.get_xdata()) for name, line in marks.items() if name.endswith("best"))
+    assert full == found.best.sum()
+
+
+def test_a_symbol_is_what_gives_first(found, picture):
+    (table,) = found.rows
+    ways = {table.modes[way][1] for way in table.gives}
+    markers = {line.get_marker() for line in drawn(picture, "marks").values()}
+    assert len(markers) == len(ways) > 2
+    texts = {text.get_text() for ax in picture.axes for text in ax.texts}
+    assert ways <= texts
+
+
+def test_lines_are_told_apart_by_their_dashes_and_go_through_the_symbols(found, picture):
+    lines = drawn(picture, "line")
+    assert len(lines) == 6
+    assert len({str(line._unscaled_dash_pattern) for line in lines.values()}) == 6
+    (table,) = found.rows
+    for i in range(found.size):
+        at = table.pitch[i] / MM
+        near = [abs(np.interp(at, *line.get_data()) - found.whole.margin[i]) for line in lines.values()]
+        assert min(near) < 0.03, i
+
+
+def test_bars_say_what_the_texts_allow(found, picture):
+    words = [text.get_text() for text in picture.texts]
+    for one in limits(found):
+        assert any(
+            word.startswith(f"{'to' if one.most else 'from'} ") and one.field in " ".join(words) for word in words
+        )
+    fills = [patch for ax in picture.axes for patch in ax.patches]
+    assert any(patch.get_hatch() for patch in fills)
+    assert any(not patch.get_hatch() for patch in fills)
+
+
+def test_it_says_in_words_what_it_shows_and_carries_the_caution(found, picture):
+    assert picture.words.startswith("Margins of 18 alternatives against pitch, ")
+    assert "no approval" in " ".join(text.get_text() for text in picture.texts)
+    assert picture.png() == rivets_picture(found).png()
+
+
+def test_rows_by_number_are_drawn_against_their_number(rudder):
+    picture = rivets_picture(rivets(rudder, "ribs_to_spar", Alternatives(count=(1, 2, 4))))
+    (line,) = drawn(picture, "line").values()
+    assert line.get_xdata().tolist() == [1.0, 2.0, 4.0]
+    assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["rivets on each rib"]
+
+
+def test_rows_of_both_kinds_in_inches(rudder):
+    given = Alternatives(pitch=(25 * MM,), count=(3,))
+    picture = rivets_picture(rivets(rudder, ["trailing_edge", "right_skin_to_ribs"], given), "inch")
+    assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["real pitch, in"]
+
+
+def test_nothing_to_draw_is_one_line_and_the_page_stands_without(rudder):
+    nothing = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=(1.2,)))
+    with pytest.raises(SurfaceError, match="no alternative has a margin"):
+        rivets_picture(nothing)
+    page = rivets_page(nothing)
+    assert "<svg" not in page
+    assert "is longer than the row" in page
+    assert rivets_page(nothing, "inch") != page
