@@ -68,7 +68,7 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
             continue
-        joint = _drifted(surface, load, rivet) if drifts(surface, load) else row_joint(surface, load, rivet, row_kept(load))
+        joint = _drifted(surface, load, rivet) if drifts(surface, load) else _evenly(surface, load, rivet)
         yield from joint_checks(surface, joint, factors_of(surface, rivet))
         if load.kind == "spar":
             yield from between_rivets(load, rivet)
@@ -79,6 +79,10 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
                 yield from flange_at_holes(load, line)
             for gap in line.gaps if load.kind == "spar" else ():
                 yield from between_rivets(load, rivet, line, gap)
+
+
+def _evenly(surface: Surface, load: RowLoad, rivet: Rivet) -> Joint:
+    return row_joint(surface, load, rivet, row_kept(load))
 
 
 def row_kept(load: RowLoad) -> Kept:

@@ -89,7 +89,8 @@ def rivets(
     names = _rows(drawn, (rows,) if isinstance(rows, str) else rows)
     looked_at(alternatives, most)
     _look_at_counts(drawn, names, alternatives)
-    filled = _with_a_pitch(drawn, names, alternatives)
+    alike, apart = _alike_rivets(drawn, names)
+    filled = _with_a_pitch(alike, names, alternatives)
     base = given if given is not None and filled is drawn else assess(filled)
     holes = {name: holes_of(filled, filled.rows[name], drilled_at) for name in names}
     spaces = _spaces(alternatives, tuple(holes.values()))
@@ -105,6 +106,7 @@ def rivets(
         drawn=tuple(row_table((base,), name, as_drawn, (Space(),), None) for name in names),
         drilled=any(one is not None for one in holes.values()),
         work=work or Work(),
+        apart=apart,
     )
 
 
@@ -134,6 +136,16 @@ def _look_at_counts(surface: Surface, names: Sequence[str], alternatives: Altern
         if by_count(surface, surface.rows[name]):
             message = f"row.{name} goes by a number of rivets on each rib, not by a pitch: give count instead of pitch"
             raise SurfaceError(message)
+
+
+def _alike_rivets(surface: Surface, names: Sequence[str]) -> tuple[Surface, tuple[str, ...]]:
+    """Take every rivet of the rows as the row says, and name the rows of which that leaves something out."""
+    gone = {key: name for key in surface.apart for name in names if key.startswith((f"row.{name}.", f"row.{name}:"))}
+    gone |= {f"row.{name}": name for name in names if f"row.{name}" in surface.apart}
+    if not gone:
+        return surface, ()
+    left = {key: one for key, one in surface.apart.items() if key not in gone}
+    return replace(surface, apart=left), tuple(dict.fromkeys(gone.values()))
 
 
 def _with_a_pitch(surface: Surface, names: Sequence[str], alternatives: Alternatives) -> Surface:

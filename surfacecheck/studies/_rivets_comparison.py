@@ -91,6 +91,8 @@ class RivetComparison:
         Whether a row is drilled already.
     work : Work
         Minutes a hole and a rivet.
+    apart : tuple of str
+        Rows of which single rivets are not as the row says: they are taken as it says.
     """
 
     assessment: Assessment
@@ -101,7 +103,19 @@ class RivetComparison:
     drawn: tuple[RowTable, ...]
     drilled: bool
     work: Work
+    apart: tuple[str, ...] = ()
     _bought: dict[tuple[int, int, int], Bought | None] = field(default_factory=dict, repr=False)
+
+    def __str__(self) -> str:
+        """Write it for a terminal."""
+        from surfacecheck.studies._rivets_shown import rivets_text
+
+        return rivets_text(self)
+
+    def _repr_html_(self) -> str:
+        from surfacecheck.studies._rivets_shown import rivets_html
+
+        return rivets_html(self)
 
     @property
     def surface(self) -> Surface:

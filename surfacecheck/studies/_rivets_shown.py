@@ -157,6 +157,9 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
             for low in sheet.margins[:1]:
                 where = f"{low.margin:+z.2f}, {in_system(low.part, system)}"
                 notes.append(f"sheet {show(one, 'length', system)}: lowest margin of the whole surface {where}")
+    if comparison.apart:
+        names = ", ".join(name.replace("_", " ") for name in comparison.apart)
+        notes.append(f"what happened to single rivets of {names} is not followed: all are taken as the row says")
     if comparison.alternatives.edge is not None:
         notes.append("an edge distance is given to every sheet of the row of which one is given")
     notes += [f"strength of {line}" for line in strength_lines(comparison, system)]

@@ -97,6 +97,7 @@ PAGES = {
         *("mixed", "rudder.toml", "--row", "left_skin_to_spar", "--at", "11", "13", "--slack", "0.02 mm"),
         page="out/rudder_mixed.html",
     ),
+    "rivets": ordered("rivets", "rudder_rivets.toml", page="out/rudder_rivets_rivets.html"),
     "weighing": ordered(
         *("weigh", "rudder.toml", "rudder_weighed.toml", "rudder_painted.toml"), page="out/rudder_weighing.html"
     ),

@@ -10,6 +10,7 @@ from surfacecheck.reading import (
     change_schema,
     read,
     schema_text,
+    study_schema,
     surface_schema,
 )
 
@@ -23,7 +24,10 @@ CHANGES = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(("name", "schema"), [("surface", surface_schema), ("change", change_schema)])
+SCHEMAS = [("surface", surface_schema), ("change", change_schema), ("rivets", study_schema)]
+
+
+@pytest.mark.parametrize(("name", "schema"), SCHEMAS)
 def test_the_schemas_are_sound_and_the_stored_ones_are_current(name: str, schema) -> None:
     jsonschema.Draft4Validator.check_schema(schema())
     text = schema_text(schema())
@@ -40,6 +44,16 @@ def test_demo_files_keep_to_their_schema_and_read_without_remarks(name: str) -> 
     assert "nvented for the demo" in text
     assert text.startswith(f"#:schema ./{'surface' if name in SURFACES else 'change'}.schema.json\n")
     assert read(DATA / name).remarks == ()
+
+
+def test_the_demo_study_keeps_to_its_schema() -> None:
+    text = (DATA / "rudder_rivets.toml").read_text(encoding="utf-8")
+    whole, validator = tomllib.loads(text), jsonschema.Draft4Validator(study_schema())
+    validator.validate(whole)
+    assert "nvented for the demo" in text
+    assert text.startswith("#:schema ./rivets.schema.json\n")
+    for wrong in ({"pitch": ["25"]}, {"pitch": []}, {"lines": ["2"]}, {"pich": ["25 mm"]}, {"head": ["round"]}):
+        assert not validator.is_valid(whole | wrong), wrong
 
 
 @pytest.mark.parametrize(

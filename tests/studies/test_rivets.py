@@ -16,6 +16,7 @@ import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_type
 from surfacecheck.model import YesNo
+from surfacecheck.model._apart import Apart
 from surfacecheck.provenance import Value, plain
 from surfacecheck.reading import read_text
 from surfacecheck.studies import Alternatives, Space, limits, rivets, takeoff, unbeaten
@@ -376,3 +377,12 @@ def test_a_half_filled_file_gives_what_it_can():
     assert found.whole.count.tolist() == [43, 36]
     assert np.isfinite(found.whole.margin).all()
     assert found.drawn[0].why[0] != 0 or found.drawn[0].total[0] == 43
+
+
+def test_rivets_that_are_not_as_their_row_says_are_left_out_and_named(rudder):
+    row = "left_skin_to_spar"
+    surface = replace(rudder.surface, apart={f"row.{row}.rivet-12": Apart(holds=Value(0.0)), "horn.rivet-2": Apart()})
+    found = rivets(surface, row, Alternatives(pitch=mm(25)))
+    assert found.apart == (row,)
+    assert list(found.surface.apart) == ["horn.rivet-2"]
+    assert "single rivets of left skin to spar is not followed" in " ".join(str(found).split())
