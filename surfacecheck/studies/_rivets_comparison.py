@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
     from surfacecheck.assessment import Assessment
     from surfacecheck.model import Row, Surface
+    from surfacecheck.quantities import System
     from surfacecheck.studies._rivets_row import RowTable
     from surfacecheck.studies._takeoff_basis import Work
 
@@ -69,7 +70,7 @@ class Together:
     possible: NDArray[np.bool_]
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class RivetComparison:
     """Every alternative of one or several rows.
 
@@ -105,6 +106,30 @@ class RivetComparison:
     work: Work
     apart: tuple[str, ...] = ()
     _bought: dict[tuple[int, int, int], Bought | None] = field(default_factory=dict, repr=False)
+
+    def __repr__(self) -> str:
+        """Name the rows and the number of alternatives."""
+        names = ", ".join(table.row.name.replace("_", " ") for table in self.rows)
+        return f"<RivetComparison of {names}: {self.size} alternatives>"
+
+    def said(self, alternative: int = 0, system: System = "metric") -> str:
+        """Say what one alternative comes to.
+
+        Parameters
+        ----------
+        alternative : int
+            Which [-].
+        system : {"metric", "inch"}
+            Units.
+
+        Returns
+        -------
+        str
+            Rivets, real pitch, margin, what gives first; or why it cannot be.
+        """
+        from surfacecheck.studies._rivets_tables import alternative_words
+
+        return alternative_words(self, alternative, system)
 
     def __str__(self) -> str:
         """Write it for a terminal."""

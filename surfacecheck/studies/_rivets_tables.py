@@ -13,6 +13,7 @@ from surfacecheck.studies._rivets_words import (
     bits,
     choice_words,
     grams,
+    reason_words,
     varying,
 )
 from surfacecheck.tables import Table
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from surfacecheck.studies._rivets_comparison import RivetComparison, Together
     from surfacecheck.studies._rivets_row import RowTable
 
-__all__ = ["carries_table", "first_shown", "takes_table", "ways"]
+__all__ = ["alternative_words", "carries_table", "first_shown", "takes_table", "ways"]
 
 MOST_AXES = 3
 """Lists that have columns of their own; of more, each alternative is said in words."""
@@ -88,6 +89,32 @@ def _said(whole: Together, i: int, table: RowTable, rows: int) -> str:
         return "not given"
     mark = "?" if whole.known[i] < 2 * rows else ""
     return f"{whole.margin[i]:+z.2f}{mark}{'~' if table.outside[i] else ''}"
+
+
+def alternative_words(comparison: RivetComparison, i: int, system: System = "metric") -> str:
+    """Say what one alternative comes to.
+
+    Parameters
+    ----------
+    comparison : RivetComparison
+        Worked.
+    i : int
+        Which alternative [-].
+    system : {"metric", "inch"}
+        Units.
+
+    Returns
+    -------
+    str
+        Rivets, real pitch, margin, what gives first; or why it cannot be.
+    """
+    if not comparison.whole.possible[i]:
+        why = next(table.reasons[table.why[i]] for table in comparison.rows if table.why[i])
+        return f"cannot be: {reason_words(why, system)}"
+    real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system) for one in comparison.rows))
+    first = _gives(_deciding(comparison, i), i)[0]
+    said = f"{comparison.whole.count[i]} rivets at {real}, margin {_margin(comparison, i)}"
+    return f"{said}, {first}" if first else said
 
 
 def ways(comparison: RivetComparison, shown: Sequence[int]) -> dict[str, str]:

@@ -15,8 +15,7 @@ from hypothesis import strategies as st
 import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_type
-from surfacecheck.model import YesNo
-from surfacecheck.model._apart import Apart
+from surfacecheck.model import Apart, YesNo
 from surfacecheck.provenance import Value, plain
 from surfacecheck.reading import read_text
 from surfacecheck.studies import Alternatives, Space, limits, rivets, takeoff, unbeaten

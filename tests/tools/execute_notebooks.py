@@ -18,6 +18,8 @@ from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError
 
 NOTEBOOKS = Path(__file__).parents[2] / "notebooks"
+SLIDER = "slider"
+"""Tag of a cell that shows something to pull at; its numbers stand in a plain cell."""
 KEPT_IN_A_CELL = {"tags", "jupyter", "collapsed", "slideshow"}
 
 
@@ -51,6 +53,8 @@ def worked_out(path: Path) -> str:
     except CellExecutionError as error:
         raise Complaint(str(error)) from None
     for number, cell in enumerate(notebook.cells, 1):
+        if SLIDER in cell.metadata.get("tags", []):
+            cell.outputs = []  # what stands there has a new name each time, and moves only where a kernel runs
         for output in cell.get("outputs", []):
             if output.get("name") == "stderr":
                 message = f"cell {number} complains: {output['text']}"
