@@ -83,7 +83,7 @@ from surfacecheck.studies._rivet_group import Group, group_of
 from surfacecheck.studies._rivets import rivets
 from surfacecheck.studies._rivets_bench import Bought, buying_lines
 from surfacecheck.studies._rivets_best import unbeaten
-from surfacecheck.studies._rivets_comparison import RivetComparison, Together
+from surfacecheck.studies._rivets_comparison import RivetComparison
 from surfacecheck.studies._rivets_data import rivets_data
 from surfacecheck.studies._rivets_given import AXES, MOST, Alternatives, Space
 from surfacecheck.studies._rivets_limits import Limit, limits
@@ -91,6 +91,7 @@ from surfacecheck.studies._rivets_lists import impossible_lines, limit_table, ze
 from surfacecheck.studies._rivets_row import RowTable
 from surfacecheck.studies._rivets_shown import rivets_headline, rivets_html, rivets_notes, rivets_text
 from surfacecheck.studies._rivets_tables import carries_table, first_shown, takes_table
+from surfacecheck.studies._rivets_together import Together
 from surfacecheck.studies._rivets_words import choice_words, grams
 from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, row_alone
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text

@@ -17,11 +17,10 @@ from surfacecheck.studies._rivets_best import unbeaten
 from surfacecheck.studies._rivets_fill import with_rivet
 from surfacecheck.studies._rivets_given import AXES, Alternatives, Space
 from surfacecheck.studies._rivets_kinds import with_head
+from surfacecheck.studies._rivets_together import Together, together
 from surfacecheck.studies._rivets_work import with_edge
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from numpy.typing import NDArray
 
     from surfacecheck.assessment import Assessment
@@ -32,42 +31,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["RivetComparison", "Together"]
-
-
-@dataclass(frozen=True, eq=False)
-class Together:
-    """Several rows taken together, V ways.
-
-    Attributes
-    ----------
-    margin : ndarray, shape (V,)
-        The lowest of the rows [-]; not a number where none is given, or one of them cannot be.
-    row : ndarray of int, shape (V,)
-        Which row that is.
-    count : ndarray of int, shape (V,)
-        Rivets.
-    mass, moment : ndarray, shape (V,)
-        Of the rivets, and what another sheet adds [kg]; about the pins, tail-heavy [N m].
-    minutes : ndarray, shape (V,)
-        Of drilling and setting these rows [min].
-    known : ndarray of int, shape (V,)
-        Strengths of the rivets that are given, of two for each row.
-    broken : ndarray of int, shape (V,)
-        Rules that are not met, counted row by row.
-    possible : ndarray of bool, shape (V,)
-        Whether every row can be.
-    """
-
-    margin: Array
-    row: NDArray[np.intp]
-    count: NDArray[np.intp]
-    mass: Array
-    moment: Array
-    minutes: Array
-    known: NDArray[np.intp]
-    broken: NDArray[np.intp]
-    possible: NDArray[np.bool_]
+__all__ = ["RivetComparison"]
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -174,7 +138,7 @@ class RivetComparison:
     @cached_property
     def as_drawn(self) -> Together:
         """The rows as drawn, one way."""
-        return _together(self.drawn, np.zeros((1, len(self.drawn)), dtype=np.intp), self.work)
+        return together(self.drawn, np.zeros((1, len(self.drawn)), dtype=np.intp), self.work)
 
     @cached_property
     def best(self) -> NDArray[np.bool_]:
@@ -197,7 +161,7 @@ class RivetComparison:
         Together
             V ways; at fixed loads rows are independent: margins are the least, numbers and masses sums.
         """
-        return _together(self.rows, chosen, self.work)
+        return together(self.rows, chosen, self.work)
 
     def bought(self, alternative: int) -> Bought | None:
         """Give what an alternative is bought as; the same for all of one rivet, head and sheet.
@@ -275,26 +239,6 @@ def _spaced(row: Row, space: Space, table: RowTable, alternative: int) -> Row:
         pitch = float(table.pitch[alternative]) if words else float(space.pitch or 0.0)
         return replace(row, pitch=Value(pitch, show(pitch, "length"), key=f"row.{row.name}.pitch"), count=None)
     return row if space.count is None else replace(row, count=space.count, pitch=UNKNOWN)
-
-
-def _together(rows: Sequence[RowTable], chosen: NDArray[np.intp], work: Work) -> Together:
-    """Gather from the tables of the rows: the least margin, the sums of the rest."""
-    at = list(zip(rows, chosen.T, strict=True))
-    possible = np.logical_and.reduce([one.possible[i] for one, i in at])
-    margins = np.stack([np.where(np.isnan(one.margin[i]), np.inf, one.margin[i]) for one, i in at])
-    margin = margins.min(axis=0)
-    masses = [one.mass[i] for one, i in at]
-    return Together(
-        margin=np.where(possible & np.isfinite(margin), margin, np.nan),
-        row=margins.argmin(axis=0),
-        count=np.add.reduce([one.total[i] for one, i in at]),
-        mass=np.add.reduce(masses),
-        moment=np.add.reduce([mass * one.arm[i] for mass, (one, i) in zip(masses, at, strict=True)]) * GRAVITY,
-        minutes=np.add.reduce([work.hole * one.holes[i] + work.rivet * one.total[i] for one, i in at]),
-        known=np.add.reduce([one.shear_known[i].astype(np.intp) + one.pull_known[i] for one, i in at]),
-        broken=np.add.reduce([np.bitwise_count(one.not_met[i]).astype(np.intp) for one, i in at]),
-        possible=possible,
-    )
 
 
 def _unbeaten(whole: Together) -> NDArray[np.bool_]:

@@ -13,8 +13,9 @@ from surfacecheck.studies._rivets_shown import rivets_headline, rivets_notes
 from surfacecheck.studies._rivets_words import axis_words, bits, reason_words
 
 if TYPE_CHECKING:
-    from surfacecheck.studies._rivets_comparison import RivetComparison, Together
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
+    from surfacecheck.studies._rivets_together import Together
 
 __all__ = ["rivets_data"]
 

@@ -22,8 +22,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from surfacecheck.quantities import System
-    from surfacecheck.studies._rivets_comparison import RivetComparison, Together
+    from surfacecheck.studies._rivets_comparison import RivetComparison
     from surfacecheck.studies._rivets_row import RowTable
+    from surfacecheck.studies._rivets_together import Together
 
 __all__ = ["alternative_words", "carries_table", "first_shown", "takes_table", "ways"]
 

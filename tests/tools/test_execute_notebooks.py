@@ -54,3 +54,12 @@ def test_one_that_complains_is_left_as_it_was(tool, tmp_path, capsys, source):
     assert tool.main([str(path)]) == 1
     assert path.read_bytes() == before
     assert "not stored" in capsys.readouterr().err
+
+
+def test_a_cell_to_pull_at_is_stored_without_what_it_shows(tool, tmp_path):
+    path = stored(tmp_path / "01_a.ipynb", "print(1)", "print(2)")
+    notebook = nbformat.read(path, as_version=4)
+    notebook.cells[2].metadata = {"tags": ["slider"]}
+    nbformat.write(notebook, path)
+    assert tool.main([str(path)]) == 0
+    assert [len(cell["outputs"]) for cell in json.loads(path.read_bytes())["cells"][1:]] == [1, 0]
