@@ -87,14 +87,14 @@ def rivets(
     given = surface if not isinstance(surface, Surface) else None
     drawn = surface if isinstance(surface, Surface) else surface.surface
     names = _rows(drawn, (rows,) if isinstance(rows, str) else rows)
-    looked_at(alternatives, most)
+    looked_at(alternatives, most, len(names))
     _look_at_counts(drawn, names, alternatives)
     alike, apart = _alike_rivets(drawn, names)
     filled = _with_a_pitch(alike, names, alternatives)
     base = given if given is not None and filled is drawn else assess(filled)
     holes = {name: holes_of(filled, filled.rows[name], drilled_at) for name in names}
     spaces = _spaces(alternatives, tuple(holes.values()))
-    looked_at(alternatives, most, len(spaces) - len(alternatives.spaces))
+    looked_at(alternatives, most, len(names), len(spaces) - len(alternatives.spaces))
     sheets = tuple(assess(_with_sheet(filled, names, t)) for t in alternatives.sheet or ()) or (base,)
     as_drawn = Alternatives()
     return RivetComparison(

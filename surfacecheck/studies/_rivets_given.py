@@ -17,8 +17,8 @@ __all__ = ["AXES", "MOST", "Alternatives", "Space", "looked_at"]
 
 MOST = 100_000
 """Alternatives that are worked without being asked twice [-]; our own choice, a second or two."""
-_CEILING = 10_000_000
-"""Alternatives that are worked at all in one go [-]: about 2 GB of tables; our own choice."""
+_CEILING = 5_000_000
+"""Alternatives, counted row by row, that are worked at all in one go [-]: about 1 GB of tables; our own choice."""
 
 AXES = ("sheet", "rivet", "head", "lines", "space", "edge")
 """Order in which the alternatives vary, the last one fastest."""
@@ -113,7 +113,7 @@ class Alternatives:
         return ", ".join(f"{len(found)} {name}" for name, found in lists.items() if found is not None) or "as drawn"
 
 
-def looked_at(alternatives: Alternatives, most: int, more: int = 0) -> int:
+def looked_at(alternatives: Alternatives, most: int, rows: int = 1, more: int = 0) -> int:
     """Count the alternatives, and refuse a number that nobody can have meant.
 
     Parameters
@@ -122,6 +122,8 @@ def looked_at(alternatives: Alternatives, most: int, more: int = 0) -> int:
         The lists.
     most : int
         How many may be worked [-].
+    rows : int
+        For how many rows [-].
     more : int
         Spacings that come on top of those asked for [-].
 
@@ -137,10 +139,11 @@ def looked_at(alternatives: Alternatives, most: int, more: int = 0) -> int:
     """
     shape = dict(zip(AXES, alternatives.shape, strict=True))
     count = math.prod((shape | {"space": shape["space"] + more}).values())
-    if count > min(most, _CEILING):
-        again = f"shorten a list, or say --most {count}" if count <= _CEILING else "shorten the lists"
-        ends = f"; at most {_CEILING} go at once" if count > _CEILING else ""
-        message = f"{count} alternatives ({alternatives.words()}); {min(most, _CEILING)} are worked{ends}: {again}"
+    ceiling = _CEILING // max(rows, 1)
+    if count > min(most, ceiling):
+        again = f"shorten a list, or say --most {count}" if count <= ceiling else "shorten the lists"
+        ends = f"; at most {ceiling} go at once" if count > ceiling else ""
+        message = f"{count} alternatives ({alternatives.words()}); {min(most, ceiling)} are worked{ends}: {again}"
         raise SurfaceError(message)
     return count
 

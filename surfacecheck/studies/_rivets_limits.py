@@ -10,7 +10,7 @@ import numpy as np
 from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.provenance import plain
 from surfacecheck.quantities import show
-from surfacecheck.rules import greatest_pitches, least_pitch
+from surfacecheck.rules import greatest_pitches, least_pitch, pitch_times
 from surfacecheck.strength import INTER_RIVET_SOURCE
 from surfacecheck.studies._rivets_rules import stack_of
 from surfacecheck.studies._rivets_words import row_words
@@ -99,9 +99,12 @@ def _of_rule(rule: RuleResult, most: bool, words: str) -> Limit:
 
 def _least(table: RowTable, system: System) -> Iterator[Limit]:
     for block in table.blocks.values():
-        if block.setting is not None and block.setting.rivet.diameter.known:
-            size = plain(block.setting.rivet.diameter)
-            yield _of_rule(least_pitch(1.0, size), False, f"3 D, {show(size, 'length', system)} rivets")
+        for lines in sorted({plan.lines for plan in table.laid.plans} or {1}):
+            if block.setting is not None and block.setting.rivet.diameter.known:
+                size = plain(block.setting.rivet.diameter)
+                more = f", {lines} lines" if lines > 1 else ""
+                words = f"{pitch_times(lines):g} D, {show(size, 'length', system)} rivets{more}"
+                yield _of_rule(least_pitch(1.0, size, lines=lines), False, words)
 
 
 def _between(comparison: RivetComparison, table: RowTable, system: System) -> Iterator[Limit]:

@@ -111,8 +111,25 @@ def impossible(setting: Setting, front: Front, closest: Array) -> tuple[str, dic
             int(i): f"rivets {length(closest[i])} apart: their holes of {length(wide)} run into each other"
             for i in np.flatnonzero((closest <= wide) & (closest > 0.0))
         }
+        layouts |= _beyond_flange(setting, front, wide)
         edges = {e: why for e, edge in enumerate(setting.edges) if (why := _off_sheet(setting, edge, wide))}
     return _no_grip(setting.surface, setting.row, rivet), layouts, edges
+
+
+def _beyond_flange(setting: Setting, front: Front, hole: float) -> dict[int, str]:
+    """Say that so many lines have no room on the flange, where their gap is given."""
+    row, out = setting.row, {}
+    for name in row.joins if row.line_gap.known else ():
+        flange = _flange(setting.surface, row, name)
+        edges = [edge_of(setting.surface, with_edge(row, one), name) for one in setting.edges]
+        if flange is None or not all(one.known for one in edges):
+            continue
+        near = min(plain(one) for one in edges)
+        for i, plan in enumerate(front.plans):
+            if near + (plan.lines - 1) * plain(row.line_gap) > flange - 0.5 * hole and plan.lines > 1:
+                gap = length(plain(row.line_gap))
+                out[i] = f"{plan.lines} lines {gap} apart have no room on a flange of {length(flange)}"
+    return out
 
 
 def _off_sheet(setting: Setting, edge: float | None, hole: float) -> str:

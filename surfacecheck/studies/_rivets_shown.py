@@ -11,6 +11,7 @@ from surfacecheck.checks import factors_of
 from surfacecheck.library import rivet_strength
 from surfacecheck.quantities import show
 from surfacecheck.studies._rivets_bench import buying_lines
+from surfacecheck.studies._rivets_flange import flange_lines
 from surfacecheck.studies._rivets_lists import impossible_lines, limit_lines, zero_table
 from surfacecheck.studies._rivets_tables import carries_table, first_shown, takes_table
 from surfacecheck.studies._rivets_words import row_words, strength_lines
@@ -35,9 +36,7 @@ ASKS = "Options are shown, none is recommended: the drawing decides; ask before 
 FIXED = "loads are those of the surface as drawn: rivets do not change where a load goes"
 GRAMS = "what a rivet more or less weighs is not followed into the cases that read the mass: compare does"
 SHEETS = "where the sheet changes, loads do: the whole surface was worked again for each thickness"
-LEFT = (
-    "not looked at: fatigue, a hole's quality, sealing, the flange at the holes (check has it), the rest of the surface"
-)
+LEFT = "not looked at: fatigue, quality of holes, sealing, the rest of the surface"
 
 
 def rivets_headline(comparison: RivetComparison, system: System = "metric") -> list[str]:
@@ -165,6 +164,7 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
     notes += [f"strength of {line}" for line in strength_lines(comparison, system)]
     settings = [b.setting for table in comparison.rows for b in table.blocks.values() if b.setting is not None]
     lines = dict.fromkeys(factors_of(one.surface, one.rivet).line for one in settings)
+    notes += flange_lines(comparison, system)
     return [*notes, f"factors: {'; '.join(lines)}", LEFT]
 
 

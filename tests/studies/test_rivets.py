@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -15,18 +14,16 @@ from hypothesis import strategies as st
 import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_type
-from surfacecheck.model import Apart, YesNo
+from surfacecheck.model import Apart
 from surfacecheck.provenance import Value, plain
 from surfacecheck.reading import read_text
-from surfacecheck.studies import Alternatives, Space, limits, rivets, takeoff, unbeaten
+from surfacecheck.studies import Alternatives, limits, rivets, takeoff, unbeaten
+from surfacecheck.studies._rivets_flange import flange_lines, flange_margin
 from surfacecheck.studies._rivets_rules import RULES
 from surfacecheck.studies._rivets_words import bits
 
 DATA = Path(__file__).parents[2] / "data"
 MM = 1e-3
-
-
-MANY = tuple(np.linspace(0.005, 0.015, 1000))
 
 
 def mm(*values):
@@ -273,93 +270,6 @@ def test_rows_together_are_least_values_and_sums(rudder):
     assert whole.margin[0] == min(row_margins(alone, name)[0].margin for name in names)
 
 
-def test_a_row_that_is_drilled_offers_leaving_rivets_out(rudder):
-    found = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=mm(25, 30), rivet=("small", "AD 3/32", "large")),
-                   drilled_at=25 * MM)  # fmt: skip
-    (table,) = found.rows
-    real = 1.060 / 42
-    assert found.spaces == (Space(25 * MM), Space(30 * MM), Space(2 * real))
-    assert table.total[:3].tolist() == [43, 0, 22]
-    assert table.laid.words[table.layout[2]] == "every second"
-    assert table.pitch[2] == pytest.approx(2 * real, rel=1e-12)
-    reasons = [table.reasons[i] for i in table.why]
-    assert "only leaving rivets out is real" in reasons[1]
-    assert "its holes of" in reasons[3]
-    assert reasons[0] == reasons[2] == reasons[6] == ""
-    alone = surfacecheck.assess(found.surface_of(2))
-    assert table.margin[2] == row_margins(alone, "left_skin_to_spar")[0].margin
-
-
-def test_the_file_says_that_a_row_is_drilled():
-    surface = surfacecheck.read(DATA / "rudder.toml", DATA / "rudder_pitch_30.toml")
-    row = surface.rows["left_skin_to_spar"]
-    drilled = replace(surface, rows=surface.rows | {row.name: replace(row, drilled_already=YesNo.YES)})
-    assert not rivets(surface, row.name, Alternatives()).drilled
-    found = rivets(drilled, row.name, Alternatives())
-    assert found.drilled
-    assert found.rows[0].total.tolist() == [36, 19]
-    with pytest.raises(SurfaceError, match="not evenly spread; no file can say that"):
-        found.surface_of(1)
-
-
-@pytest.mark.parametrize(
-    ("given", "says"),
-    [
-        ({"pitch": mm(1200)}, "a pitch of .* is longer than the row"),
-        ({"edge": mm(1.5)}, "runs off it"),
-        ({"edge": mm(17.5)}, "whose flange is"),
-        ({"pitch": mm(3)}, "their holes of .* run into each other"),
-        ({"diameter": mm(4.8)}, "part D has no pulled rivet of"),
-        ({"rivet": ("ISO 15977 H",), "diameter": mm(6)}, "ISO 15977 H is not in the table at"),
-        ({"count": (1,)}, "one rivet is no row"),
-    ],
-)
-def test_what_cannot_be_is_a_line_that_says_why(rudder, given, says):
-    found = rivets(rudder, "left_skin_to_spar", Alternatives(**given))
-    (table,) = found.rows
-    assert table.why.all()
-    assert np.isnan(found.whole.margin).all()
-    assert not found.best.any()
-    assert re.search(says, table.reasons[table.why[0]]), table.reasons
-    with pytest.raises(SurfaceError, match=r"row\.left_skin_to_spar"):
-        found.surface_of(0)
-
-
-def test_a_grip_that_does_not_hold_the_stack(rudder):
-    """The 4.0 mm rivets of the demo grip 1.2 to 6.3 mm; two skins at the trailing edge are 1.0 mm."""
-    found = rivets(rudder, "trailing_edge", Alternatives(rivet=("small", "large")))
-    assert found.rows[0].why.tolist() == [0, 1]
-    assert "outside the grip of large" in found.rows[0].reasons[1]
-
-
-@pytest.mark.parametrize(
-    ("given", "says"),
-    [
-        ({"pitch": ()}, "pitch: the list is empty"),
-        ({"rivet": ("smal",)}, 'no rivet is called "smal". Nearest: "small". In part D: small, large'),
-        ({"head": ("round",)}, 'head "round" is no kind of head'),
-        ({"pitch": (25.0,)}, r"pitch 25000 mm; .* Is the unit right\?"),
-        ({"lines": (0,)}, "lines 0; a whole number from 1 to 10"),
-        (
-            {"pitch": MANY, "edge": MANY, "diameter": MANY},
-            r"1000000000 alternatives \(1000 pitch, 1000 diameter, 1000 edge\); 100000 are worked; at most 10000000 go",
-        ),
-        ({"pitch": MANY, "edge": MANY}, "1000000 alternatives .* say --most 1000000"),
-    ],
-)
-def test_bad_lists_are_one_clear_line(rudder, given, says):
-    with pytest.raises(SurfaceError, match=says) as error:
-        rivets(rudder, "left_skin_to_spar", Alternatives(**given))
-    assert len(str(error.value).split("\n")) == 1
-
-
-def test_rows_are_named_in_words_too(rudder):
-    found = rivets(rudder, ["left skin to spar", "row.left_skin_to_spar"], Alternatives())
-    assert [table.row.name for table in found.rows] == ["left_skin_to_spar"]
-    with pytest.raises(SurfaceError, match="Nearest: left_skin_to_spar"):
-        rivets(rudder, "left_skin_to_spa", Alternatives())
-
-
 def test_another_head_has_no_strength_until_somebody_gives_it(rudder):
     found = rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("large",), head=("protruding", "countersunk")))
     (table,) = found.rows
@@ -385,3 +295,17 @@ def test_rivets_that_are_not_as_their_row_says_are_left_out_and_named(rudder):
     assert found.apart == (row,)
     assert list(found.surface.apart) == ["horn.rivet-2"]
     assert "single rivets of left skin to spar is not followed" in " ".join(str(found).split())
+
+
+def test_the_flange_at_larger_holes_is_that_of_the_whole_surface(rudder):
+    names = ("left_skin_to_spar", "right_skin_to_spar")
+    found = rivets(rudder, names, Alternatives(rivet=("small", "large")))
+    for i, hole in enumerate((3.3 * MM, 4.1 * MM)):
+        alone = surfacecheck.assess(found.surface_of(i))
+        drawn = next(one for one in alone.margins if one.check.mode == "net-section")
+        assert flange_margin(rudder, hole) == drawn.margin
+    said = flange_lines(found)
+    assert [line.rpartition(":")[0] for line in said] == [
+        "flange of the spar in tension at holes of 3.30 mm", "flange of the spar in tension at holes of 4.10 mm",
+    ]  # fmt: skip
+    assert flange_lines(rivets(rudder, "trailing_edge", Alternatives())) == []

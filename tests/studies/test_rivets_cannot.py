@@ -1,0 +1,127 @@
+"""Alternatives for rivets that cannot be, rows that are drilled already, and lists that nobody can have meant."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import surfacecheck
+from surfacecheck.errors import SurfaceError
+from surfacecheck.model import YesNo
+from surfacecheck.provenance import Value
+from surfacecheck.studies import Alternatives, Space, rivets
+
+DATA = Path(__file__).parents[2] / "data"
+MM = 1e-3
+
+
+MANY = tuple(np.linspace(0.005, 0.015, 1000))
+
+
+def mm(*values):
+    return tuple(value * MM for value in values)
+
+
+@pytest.fixture(scope="module")
+def rudder():
+    return surfacecheck.assess(surfacecheck.read(DATA / "rudder.toml"))
+
+
+def test_a_row_that_is_drilled_offers_leaving_rivets_out(rudder):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(pitch=mm(25, 30), rivet=("small", "AD 3/32", "large")),
+                   drilled_at=25 * MM)  # fmt: skip
+    (table,) = found.rows
+    real = 1.060 / 42
+    assert found.spaces == (Space(25 * MM), Space(30 * MM), Space(2 * real))
+    assert table.total[:3].tolist() == [43, 0, 22]
+    assert table.laid.words[table.layout[2]] == "every second"
+    assert table.pitch[2] == pytest.approx(2 * real, rel=1e-12)
+    reasons = [table.reasons[i] for i in table.why]
+    assert "only leaving rivets out is real" in reasons[1]
+    assert "its holes of" in reasons[3]
+    assert reasons[0] == reasons[2] == reasons[6] == ""
+    alone = surfacecheck.assess(found.surface_of(2))
+    own = [one.margin for one in alone.margins if one.check.place == "row.left_skin_to_spar"]
+    assert table.margin[2] == min(own)
+
+
+def test_the_file_says_that_a_row_is_drilled():
+    surface = surfacecheck.read(DATA / "rudder.toml", DATA / "rudder_pitch_30.toml")
+    row = surface.rows["left_skin_to_spar"]
+    drilled = replace(surface, rows=surface.rows | {row.name: replace(row, drilled_already=YesNo.YES)})
+    assert not rivets(surface, row.name, Alternatives()).drilled
+    found = rivets(drilled, row.name, Alternatives())
+    assert found.drilled
+    assert found.rows[0].total.tolist() == [36, 19]
+    with pytest.raises(SurfaceError, match="not evenly spread; no file can say that"):
+        found.surface_of(1)
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        ({"pitch": mm(1200)}, "a pitch of .* is longer than the row"),
+        ({"edge": mm(1.5)}, "runs off it"),
+        ({"edge": mm(17.5)}, "whose flange is"),
+        ({"pitch": mm(3)}, "their holes of .* run into each other"),
+        ({"diameter": mm(4.8)}, "part D has no pulled rivet of"),
+        ({"rivet": ("ISO 15977 H",), "diameter": mm(6)}, "ISO 15977 H is not in the table at"),
+        ({"count": (1,)}, "one rivet is no row"),
+    ],
+)
+def test_what_cannot_be_is_a_line_that_says_why(rudder, given, says):
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(**given))
+    (table,) = found.rows
+    assert table.why.all()
+    assert np.isnan(found.whole.margin).all()
+    assert not found.best.any()
+    assert re.search(says, table.reasons[table.why[0]]), table.reasons
+    with pytest.raises(SurfaceError, match=r"row\.left_skin_to_spar"):
+        found.surface_of(0)
+
+
+def test_a_grip_that_does_not_hold_the_stack(rudder):
+    """The 4.0 mm rivets of the demo grip 1.2 to 6.3 mm; two skins at the trailing edge are 1.0 mm."""
+    found = rivets(rudder, "trailing_edge", Alternatives(rivet=("small", "large")))
+    assert found.rows[0].why.tolist() == [0, 1]
+    assert "outside the grip of large" in found.rows[0].reasons[1]
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        ({"pitch": ()}, "pitch: the list is empty"),
+        ({"rivet": ("smal",)}, 'no rivet is called "smal". Nearest: "small". In part D: small, large'),
+        ({"head": ("round",)}, 'head "round" is no kind of head'),
+        ({"pitch": (25.0,)}, r"pitch 25000 mm; .* Is the unit right\?"),
+        ({"lines": (0,)}, "lines 0; a whole number from 1 to 10"),
+        (
+            {"pitch": MANY, "edge": MANY, "diameter": MANY},
+            r"1000000000 alternatives \(1000 pitch, 1000 diameter, 1000 edge\); 100000 are worked; at most 5000000 go",
+        ),
+        ({"pitch": MANY, "edge": MANY}, "1000000 alternatives .* say --most 1000000"),
+    ],
+)
+def test_bad_lists_are_one_clear_line(rudder, given, says):
+    with pytest.raises(SurfaceError, match=says) as error:
+        rivets(rudder, "left_skin_to_spar", Alternatives(**given))
+    assert len(str(error.value).split("\n")) == 1
+
+
+def test_rows_are_named_in_words_too(rudder):
+    found = rivets(rudder, ["left skin to spar", "row.left_skin_to_spar"], Alternatives())
+    assert [table.row.name for table in found.rows] == ["left_skin_to_spar"]
+    with pytest.raises(SurfaceError, match="Nearest: left_skin_to_spar"):
+        rivets(rudder, "left_skin_to_spa", Alternatives())
+
+
+def test_lines_that_have_no_room_on_the_flange(rudder):
+    row = rudder.surface.rows["left_skin_to_spar"]
+    wide = replace(rudder.surface, rows=rudder.surface.rows | {row.name: replace(row, line_gap=Value(12 * MM))})
+    (table,) = rivets(wide, row.name, Alternatives(lines=(1, 2))).rows
+    assert table.why.tolist() == [0, 1]
+    assert table.reasons[1].startswith("2 lines {length:0.012} apart have no room on a flange of")
