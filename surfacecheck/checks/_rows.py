@@ -39,13 +39,6 @@ if TYPE_CHECKING:
 __all__ = ["between_rivets", "row_checks", "row_joint", "row_kept"]
 
 SINGLE = "a rivet that is missing gives half of its length of row to the next on either side: a bound, no rivet gives"
-WORDS = {
-    "left_skin": "left skin",
-    "right_skin": "right skin",
-    "nose_skin": "nose skin",
-    "spar": "spar",
-    "ribs": "rib",
-}
 
 
 def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
@@ -228,7 +221,7 @@ def between_rivets(
             "stress",
             f"E of {metal.name}",
         ),
-        "t": Term.of(skin.thickness, "length", f"thickness of the {WORDS[name]}"),
+        "t": Term.of(skin.thickness, "length", f"thickness of the {_words(surface, name)}"),
         "p": Term(pitch, "length", "real pitch" if gap is None else "free length from rivet to rivet"),
         "n": Term(over_spots(metal.modulus) / over_spots(base.modulus), "", "E of the skin over E of the spar"),
         "f": Term(kept.of(stress), "stress", "compression of the flange under the skin at limit"),
@@ -253,9 +246,14 @@ def between_rivets(
     )
 
 
+def _words(surface: Surface, name: str) -> str:
+    """Name a sheet as this surface does: the left skin is the top skin of one that lies flat."""
+    return "rib" if name == "ribs" else surface.said(name).replace("_", " ")
+
+
 def _layer(surface: Surface, row: Row, name: str, force: Array) -> Layer:
     sheet = surface.sheet
     part = sheet.doublers.get(name) or getattr(sheet, name)
     edge = edge_of(surface, row, name)
-    words = WORDS.get(name, name.replace("_", " "))
+    words = _words(surface, name)
     return Layer(name, words, part.thickness, metal_of(surface, part.alloy, part.thickness), edge, force)

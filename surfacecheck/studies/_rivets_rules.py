@@ -138,16 +138,17 @@ def _off_sheet(setting: Setting, edge: float | None, hole: float) -> str:
         found = edge_of(setting.surface, row, name)
         if not found.known:
             continue
-        if plain(found) <= 0.5 * hole:
-            return f"{length(plain(found))} to the edge of the {_words(name)}: a hole of {length(hole)} runs off it"
+        away, where = plain(found), f"the edge of the {_words(setting.surface, name)}"
+        if away <= 0.5 * hole:
+            return f"{length(away)} to {where}: a hole of {length(hole)} runs off it"
         flange = _flange(setting.surface, row, name)
-        if flange is not None and plain(found) >= flange - 0.5 * hole:
-            return f"{length(plain(found))} from the edge of the {_words(name)}, whose flange is {length(flange)}"
+        if flange is not None and away >= flange - 0.5 * hole:
+            return f"{length(away)} from {where}, whose flange is {length(flange)}"
     return ""
 
 
-def _words(name: str) -> str:
-    return "rib" if name == "ribs" else name.replace("_", " ")
+def _words(surface: Surface, name: str) -> str:
+    return "rib" if name == "ribs" else surface.said(name).replace("_", " ")
 
 
 def _flange(surface: Surface, row: Row, name: str) -> float | None:
