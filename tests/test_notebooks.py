@@ -19,6 +19,8 @@ LONGEST_CELL = 12
 MACHINE = re.compile(
     r"(/ho" + r"me/|/ro" + r"ot/|/Us" + r"ers/|/wo" + r"rk/|/tmp/|[A-Z]:\\\\Us" + r"ers|\bat 0x[0-9a-f]{6,})"
 )
+ANSWER = "answer:"
+"""JupyterLab shows the first line of what is folded: it must give nothing away."""
 BALANCE = re.compile(r"(?m)^\s*assert\b|\bassert_\w+\(|\ballclose\(|\bisclose\(")
 
 
@@ -42,6 +44,9 @@ def faults(notebook) -> list[str]:
     for number, cell in enumerate(notebook.cells, 1):
         if cell.cell_type == "code" and len(cell.source.strip().split("\n")) > LONGEST_CELL:
             wrong.append(f"cell {number} is longer than {LONGEST_CELL} lines: that belongs in the package")
+        folded = cell.metadata.get("jupyter", {}).get("outputs_hidden") and cell.get("outputs")
+        if folded and not shown(cell.outputs[0]).startswith(ANSWER):
+            wrong.append(f"cell {number} is folded, and its first line shows all the same: print({ANSWER!r}) first")
         for output in cell.get("outputs", []):
             if output.output_type == "error" or output.get("name") == "stderr":
                 wrong.append(f"cell {number} stores an error or a complaint")
@@ -120,9 +125,14 @@ def spoil_caution(notebook):
     notebook.cells[2].source = "The end."
 
 
+def spoil_answer(notebook):
+    notebook.cells[0].metadata = {"jupyter": {"outputs_hidden": True}}
+
+
 @pytest.mark.parametrize(
     ("spoil", "says"),
     [
+        (spoil_answer, "shows all the same"),
         (spoil_count, "not run"),
         (spoil_kernel, "kernel"),
         (spoil_widgets, "widgets"),
