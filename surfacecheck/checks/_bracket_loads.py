@@ -146,6 +146,8 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         offset = np.stack(np.broadcast_arrays(-web, leg, surface.left_is * off), axis=-1)
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[..., index, :]
+        lead = np.broadcast_shapes(force.shape[:-2], offset.shape[:-1], y.shape[:-1])
+        force = np.broadcast_to(force, (*lead, *force.shape[-2:]))
         side = 1 if bracket.on_face is Face.BEHIND else -1
         y, z = moved_group(surface, f"hinge.{name}.bracket", y, z, surface.left_is)
         weight = weights(surface, f"hinge.{name}.bracket", surface.rivets[bracket.rivet], y.shape[-1])
@@ -197,8 +199,8 @@ def _bound(
         return tension
     e = numbers(edge)
     # the four edges, one after the other: nearest the root, farthest, -z, +z
-    low, high, left, right = np.broadcast_arrays(
-        y.min(axis=-1) - e, y.max(axis=-1) + e, z.min(axis=-1) - e, z.max(axis=-1) + e
+    low, high, left, right, _ = np.broadcast_arrays(
+        y.min(axis=-1) - e, y.max(axis=-1) + e, z.min(axis=-1) - e, z.max(axis=-1) + e, force[..., 0, 0]
     )
     nought = np.zeros(np.broadcast_shapes(low.shape, force.shape[:-2]))
     low, high, left, right = (nought + end for end in (low, high, left, right))

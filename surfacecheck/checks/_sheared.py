@@ -200,8 +200,8 @@ def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterat
     waiting = [draft.wrinkled for draft in every if draft.wrinkled is not None]
     multiples: Iterator[Array] = iter(())
     if waiting and ratio is not None:
-        both = np.broadcast_arrays(*(w[i] for i in (1, 2) for w in waiting))
-        sheared, pulled = np.stack(both[: len(waiting)]), np.stack(both[len(waiting) :])
+        sides = np.broadcast_arrays(*(w.sheared for w in waiting), *(w.pulled for w in waiting), ratio)[:-1]
+        sheared, pulled = np.stack(sides[: len(waiting)]), np.stack(sides[len(waiting) :])
         factor = np.array([w.factor for w in waiting]).reshape(-1, *(1,) * (sheared.ndim - 1))
         multiples = iter(wrinkled_row_margin(sheared, pulled, ratio, factor) + 1.0)
     for one in every:

@@ -56,7 +56,7 @@ class Airs:
         ribs, share = self._ribs
         unit = _unit(air)
         taken = at_ribs(self.planform.y, ribs, lambda y, bay: np.stack(airload(unit, self.planform, y, bay)))
-        force, torque = np.sum(taken[..., None] * share, axis=-2)
+        force, torque = (np.sum(part[..., None] * share, axis=-2) for part in taken)
         nought = np.zeros_like(force)
         return {
             "force": np.stack([nought, nought, force], axis=-1),

@@ -223,13 +223,11 @@ class Builder:
         names = list(self.nodes)
         topology = Topology(len(names), tuple((names.index(w[0]), names.index(w[1])) for w in self.walls.values()))
         zero = np.zeros_like(self.y)
-        ratio = np.stack(
-            [
-                np.where(nose_closed, w[4], NOT_CLOSED) if n == "nose" else np.broadcast_to(w[4], nose_closed.shape)
-                for n, w in self.walls.items()
-            ],
-            axis=-1,
-        )
+        # the stations of a stack may be the same for all of it: then the states still stand before its axis
+        several = (*self.nodes.values(), *(w[2:] for w in self.walls.values()), *self.curved.values(), self.booms.values())
+        deep = max(line.ndim for lines in several for line in lines)
+        shut = nose_closed.reshape(len(nose_closed), *(1,) * (deep + 1 - nose_closed.ndim), *nose_closed.shape[1:])
+        ratio = _last([np.where(shut, w[4], NOT_CLOSED) if n == "nose" else w[4] for n, w in self.walls.items()], shut)
         curved = {n: self.curved.get(n, (zero, zero)) for n in self.walls}
         both = section(
             topology,
