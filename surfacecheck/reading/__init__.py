@@ -1,5 +1,6 @@
 """The builder's file becomes the model, or an error that says what to write."""
 
+from surfacecheck.reading._names import edges_and_holes
 from surfacecheck.reading._new import starting_file, write_new
 from surfacecheck.reading._questions import Question, questions
 from surfacecheck.reading._read import read, read_text
@@ -11,6 +12,7 @@ __all__ = [
     "Question",
     "StudyFile",
     "change_schema",
+    "edges_and_holes",
     "questions",
     "read",
     "read_study",

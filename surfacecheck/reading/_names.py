@@ -13,7 +13,7 @@ from surfacecheck.quantities import parse
 from surfacecheck.reading._context import Context, nearest
 from surfacecheck.reading._cross import length_of
 
-__all__ = ["check_names", "joined_words"]
+__all__ = ["check_names", "edges_and_holes", "joined_words"]
 
 _LIES_ON = ("spar web", "spar flange", "left_skin", "right_skin", "nose_skin", "a rib")
 
@@ -51,7 +51,7 @@ def check_names(surface: Surface, context: Context) -> None:
         if doubler.on and doubler.on not in _LIES_ON and not _rib_at(doubler.on):
             allowed = [context.said(one) for one in _LIES_ON]
             context.unknown(doubler.on, allowed, context.place_of(f"sheet.{name}.on"), f"sheet.{name}.on")
-    for value, hole, what in _edges(surface):
+    for value, hole, what in edges_and_holes(surface):
         _edge(value, hole, what, context)
 
 
@@ -150,8 +150,19 @@ def _horn(surface: Surface, context: Context) -> None:
     context.unknown(horn.joined_to, allowed, context.place_of("horn.joined_to"), "horn.joined_to")
 
 
-def _edges(surface: Surface) -> Iterator[tuple[Value, Value, str]]:
-    """Give each distance from a hole's centre to an edge, with the hole."""
+def edges_and_holes(surface: Surface) -> Iterator[tuple[Value, Value, str]]:
+    """Give each distance from a hole's centre to an edge, with the hole.
+
+    Parameters
+    ----------
+    surface : Surface
+        As read.
+
+    Yields
+    ------
+    tuple of (Value, Value, str)
+        Distance and hole, known or not, and the last word of the line.
+    """
     for row in surface.rows.values():
         rivet = surface.rivets.get(row.rivet)
         for value in row.edge.values() if rivet else ():

@@ -31,6 +31,10 @@ NOT_CLOSED = 1.0e-12
 """Shear stiffness left to a nose wall where it closes no cell: numerically none, the same topology everywhere."""
 
 
+COVERS = 0.98
+"""Share of the web's depth from which a doubler counts as covering it from flange to flange."""
+
+
 FREE_EDGE_STRIP = 0.62
 """Effective width over t sqrt(E/f) beside a free edge (von Karman form, k = 0.43; buckling coefficient of a long plate
 with one edge free, NACA TN 3781)."""
@@ -139,7 +143,7 @@ class Builder:
         doublers = list(self._doublers("spar web").values())
         widths = [over_stations(d.wide) for d in doublers if d.wide.known]
         least = np.minimum.reduce(widths) if widths else np.asarray(np.inf)
-        if bool(np.all(least >= 0.98 * self.height)):
+        if bool(np.all(least >= COVERS * self.height)):
             self._wall("web", "corner_minus", "corner_plus", t + added, t + added)
             return added
         reach = np.minimum(0.5 * least, 0.49 * self.height)
@@ -224,8 +228,9 @@ class Builder:
         topology = Topology(len(names), tuple((names.index(w[0]), names.index(w[1])) for w in self.walls.values()))
         zero = np.zeros_like(self.y)
         # the stations of a stack may be the same for all of it: then the states still stand before its axis
-        several = (*self.nodes.values(), *(w[2:] for w in self.walls.values()), *self.curved.values(), self.booms.values())
-        deep = max(line.ndim for lines in several for line in lines)
+        walls = [w[2:] for w in self.walls.values()]
+        given = (*self.nodes.values(), *walls, *self.curved.values(), self.booms.values())
+        deep = max(line.ndim for lines in given for line in lines)
         shut = nose_closed.reshape(len(nose_closed), *(1,) * (deep + 1 - nose_closed.ndim), *nose_closed.shape[1:])
         ratio = _last([np.where(shut, w[4], NOT_CLOSED) if n == "nose" else w[4] for n, w in self.walls.items()], shut)
         curved = {n: self.curved.get(n, (zero, zero)) for n in self.walls}
@@ -256,7 +261,7 @@ def _one_of(both: Section, state: int) -> Section:
     return Section(**{field.name: part(getattr(both, field.name)) for field in fields(both)})
 
 
-def _last(rows: list[Array], like: Array) -> Array:
+def _last(rows: list[Array], like: NDArray[Any]) -> Array:
     """Stack along a new last axis."""
     return np.stack(np.broadcast_arrays(*rows, like)[:-1], axis=-1)
 

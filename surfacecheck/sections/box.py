@@ -12,9 +12,9 @@ import numpy as np
 
 from surfacecheck.library import metal_of
 from surfacecheck.model import SkinsCarry, TrailingEdge
-from surfacecheck.provenance import Value
+from surfacecheck.provenance import Value, in_a_row, numbers
 from surfacecheck.sections._box import SIDES, Box, sides_of
-from surfacecheck.sections._builder import Builder
+from surfacecheck.sections._builder import COVERS, Builder
 from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
@@ -26,7 +26,17 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Stations: TypeAlias = slice | list[int] | NDArray[np.intp]
 
-__all__ = ["SIDES", "Box", "about_shear_centre", "box_needs", "box_of", "sides_of", "wall_bend", "wall_mean"]
+__all__ = [
+    "SIDES",
+    "Box",
+    "about_shear_centre",
+    "box_needs",
+    "box_of",
+    "sides_of",
+    "wall_bend",
+    "wall_mean",
+    "web_covered",
+]
 
 
 def box_needs(surface: Surface) -> tuple[str, ...]:
@@ -89,6 +99,27 @@ def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], no
         Sections at every station.
     """
     return Builder(surface, y, doubled, nose_closed).build()
+
+
+def web_covered(surface: Surface) -> NDArray[np.bool_]:
+    """Tell whether doublers cover the whole web: such a surface has other walls, and stands in a stack of its own.
+
+    Parameters
+    ----------
+    surface : Surface
+        With everything :func:`box_needs` asks for; its numbers may be stacks of variants.
+
+    Returns
+    -------
+    ndarray of bool, shape (...)
+        False where there is no doubler on the web, or one is narrower than it is deep anywhere.
+    """
+    spar, on = surface.sheet.spar, [d for d in surface.sheet.doublers.values() if d.on == "spar web"]
+    widths = [numbers(d.wide) for d in on if d.wide.known and all(v.known for v in (d.thickness, d.start, d.to))]
+    if not widths:
+        return np.asarray(False)
+    depth = in_a_row([numbers(p.spar_depth) for p in surface.outline.places]).max(axis=-1) - numbers(spar.thickness)
+    return np.asarray(np.minimum.reduce(np.broadcast_arrays(*widths)) >= COVERS * depth)
 
 
 def about_shear_centre(section: Section, V_x: Array, V_z: Array, T_0: Array) -> Array:

@@ -10,9 +10,10 @@ from surfacecheck.statics._mixed import solve_mixed
 from surfacecheck.statics._row_lengths import row_reach, tributary_lengths
 from surfacecheck.statics._row_pick_up import lap_pick_up, seam_pick_up
 from surfacecheck.statics._spring_row import SeamRow, lap_joint, seam_row
-from surfacecheck.statics._supports import BeamStiffness, Supports, beam_stiffness
+from surfacecheck.statics._supports import LEAST_GAP, BeamStiffness, Supports, beam_stiffness
 
 __all__ = [
+    "LEAST_GAP",
     "Beam",
     "BeamLoads",
     "BeamStiffness",

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from surfacecheck.model import Surface
     from surfacecheck.provenance import Value
 
-__all__ = ["SAME_PLACE", "Span", "span_of"]
+__all__ = ["SAME_PLACE", "Span", "layout_of", "span_of"]
 
 SAME_PLACE = 1.0e-6
 """Places nearer to each other than this count as one [m]: a thousandth of a millimetre, below any measurement."""
@@ -119,40 +119,22 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     SurfaceError
         Where the outline or two hinges are not known, or the variants of a stack differ in the order of their places.
     """
-    places = [numbers(p.up) for p in surface.outline.places if p.up.known]
-    if len(places) < 2:
-        message = 'outline.at: two places at least are needed, root and tip; give each "up" with its unit'
-        raise SurfaceError(message)
-    hinges = {name: numbers(h.up) for name, h in surface.hinges.items() if h.up.known}
-    if len(hinges) < 2:
-        message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
-        raise SurfaceError(message)
-    root, tip = places[0], places[-1]
-    horn = None if surface.horn is None else _known(surface.horn.up)
-    stop = None if surface.controls.stop is None else _known(surface.controls.stop.up)
-    balance = _known(surface.balance_mass.up) if surface.balance_mass.mass.known else None
-    ribs = [numbers(up) for up in surface.sheet.ribs.up if up.known]
+    groups, hinges = _places(surface, also)
+    root, tip = groups["outline"][0], groups["outline"][-1]
     openings = _openings(surface, root, tip)
-    groups: dict[str, list[Array]] = {
-        "outline": places,
-        "hinge": list(hinges.values()),
-        "rib": ribs,
-        "lone": [place for place in (horn, stop, balance) if place is not None],
-        "also": [np.asarray(place, dtype=np.float64) for place in also],
-        "end": [*_doubler_ends(surface, root, tip), *(end for opening in openings for end in opening)],
-    }
+    ends = [end for end in _doubler_ends(surface) if np.all((root < end) & (end < tip))]
+    groups["end"] = [*ends, *(end for opening in openings for end in opening)]
     where, breaks, cells = _laid([place for group in groups.values() for place in group])
     found = iter(where)
     of = {name: [next(found) for _ in group] for name, group in groups.items()}
     stations = grid(breaks, cells)
-    lone = iter(of["lone"])
     span = Span(
         stations=stations,
         hinges=dict(zip(hinges, of["hinge"], strict=True)),
         ribs=tuple(of["rib"]),
-        horn=None if horn is None else next(lone),
-        stop=None if stop is None else next(lone),
-        balance=None if balance is None else next(lone),
+        horn=_only(of["horn"]),
+        stop=_only(of["stop"]),
+        balance=_only(of["balance"]),
         root=of["outline"][0],
         tip=of["outline"][-1],
         nose_closed=np.ones(stations.points, dtype=bool),
@@ -164,36 +146,110 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     return span
 
 
-def _laid(places: list[Array]) -> tuple[list[int], Array, tuple[int, ...]]:
-    """Sort places into breaks: the break of each place, the breaks, and the cells of every bay.
+def layout_of(surface: Surface, also: Sequence[float] = ()) -> NDArray[np.intp]:
+    """Tell the variants of a stack apart that cannot share one set of stations: each has its own row of counts.
 
-    In a stack of variants every place must have the same neighbours, so that one set of stations serves them all.
+    Parameters
+    ----------
+    surface : Surface
+        As for :func:`span_of`; one that cannot be laid out, a tip below the root say, has some row or other.
+    also : sequence of float
+        Further places for a break [m].
+
+    Returns
+    -------
+    ndarray of int, shape (..., K)
+        Rank of every place along the pins, cells of every bay, whether each doubler ends inside the surface [-].
+
+    Raises
+    ------
+    SurfaceError
+        Where the outline or two hinges are not known.
+
+    Examples
+    --------
+    >>> import surfacecheck
+    >>> surface = surfacecheck.read("data/rudder.toml")  # doctest: +SKIP
+    >>> layout_of(surface).ndim  # doctest: +SKIP
+    1
     """
-    at = in_a_row(places)
+    groups, _ = _places(surface, also)
+    root, tip = groups["outline"][0], groups["outline"][-1]
+    ends = _doubler_ends(surface)
+    groups["end"] = [np.minimum(np.maximum(end, root), tip) for end in ends]  # outside is no place of its own
+    groups["end"] += [end for opening in _openings(surface, root, tip) for end in opening]
+    ordered, first, rank = _in_order(in_a_row([place for group in groups.values() for place in group]))
+    breaks = np.maximum.accumulate(np.where(first, ordered, -np.inf), axis=-1)
+    inside = [((root < end) & (end < tip)).astype(np.intp)[..., None] for end in ends]
+    lead = [np.broadcast_to(part, (*rank.shape[:-1], part.shape[-1])) for part in inside]
+    return np.concatenate([rank, _cells(breaks), *lead], axis=-1)
+
+
+def _places(surface: Surface, also: Sequence[float]) -> tuple[dict[str, list[Array]], list[str]]:
+    """Give the places along the pins by their kind, but for doubler ends and openings; and the names of the hinges."""
+    places = [numbers(p.up) for p in surface.outline.places if p.up.known]
+    if len(places) < 2:
+        message = 'outline.at: two places at least are needed, root and tip; give each "up" with its unit'
+        raise SurfaceError(message)
+    hinges = {name: numbers(h.up) for name, h in surface.hinges.items() if h.up.known}
+    if len(hinges) < 2:
+        message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
+        raise SurfaceError(message)
+    groups: dict[str, list[Array]] = {
+        "outline": places,
+        "hinge": list(hinges.values()),
+        "rib": [numbers(up) for up in surface.sheet.ribs.up if up.known],
+        "horn": [] if surface.horn is None else _known(surface.horn.up),
+        "stop": [] if surface.controls.stop is None else _known(surface.controls.stop.up),
+        "balance": _known(surface.balance_mass.up) if surface.balance_mass.mass.known else [],
+        "also": [np.asarray(place, dtype=np.float64) for place in also],
+    }
+    return groups, list(hinges)
+
+
+def _only(found: list[int]) -> int | None:
+    return found[0] if found else None
+
+
+def _in_order(at: Array) -> tuple[Array, NDArray[np.bool_], NDArray[np.intp]]:
+    """Sort places, (..., P): the places in order, which of them begin a break, and the break of each place as given."""
     order = np.argsort(at, axis=-1, kind="stable")
     ordered = np.take_along_axis(at, order, axis=-1)
     first = np.concatenate([np.ones((*at.shape[:-1], 1), dtype=bool), np.diff(ordered) > SAME_PLACE], axis=-1)
     rank = np.empty_like(order)
     np.put_along_axis(rank, order, np.cumsum(first, axis=-1) - 1, axis=-1)
+    return ordered, first, rank
+
+
+def _cells(breaks: Array) -> NDArray[np.intp]:
+    """Cells of every bay, (..., B - 1)."""
+    share = CELLS_A_SPAN * np.diff(breaks) / (breaks[..., -1:] - breaks[..., :1])
+    return np.maximum(np.ceil(share - SLACK), 1.0).astype(np.intp)
+
+
+def _laid(places: list[Array]) -> tuple[list[int], Array, tuple[int, ...]]:
+    """Sort places into breaks: the break of each place, the breaks, and the cells of every bay.
+
+    In a stack of variants every place must have the same neighbours, so that one set of stations serves them all.
+    """
+    ordered, first, rank = _in_order(in_a_row(places))
     ranks = rank.reshape(-1, rank.shape[-1])
     if (ranks != ranks[0]).any():
         raise SurfaceError(*(ORDER,))
     breaks = ordered[..., first.reshape(ranks.shape)[0]]
-    share = CELLS_A_SPAN * np.diff(breaks) / (breaks[..., -1:] - breaks[..., :1])
-    cells = np.maximum(np.ceil(share - SLACK), 1.0).astype(int).reshape(-1, share.shape[-1])
+    cells = _cells(breaks).reshape(-1, breaks.shape[-1] - 1)
     if (cells != cells[0]).any():
         raise SurfaceError(*(ORDER,))
     return ranks[0].tolist(), breaks, tuple(cells[0].tolist())
 
 
-def _known(value: Value) -> Array | None:
-    return numbers(value) if value.known else None
+def _known(value: Value) -> list[Array]:
+    return [numbers(value)] if value.known else []
 
 
-def _doubler_ends(surface: Surface, root: Array, tip: Array) -> list[Array]:
+def _doubler_ends(surface: Surface) -> list[Array]:
     ends = [end for doubler in surface.sheet.doublers.values() for end in (doubler.start, doubler.to)]
-    inside = [numbers(end) for end in ends if end.known]
-    return [end for end in inside if np.all((root < end) & (end < tip))]
+    return [numbers(end) for end in ends if end.known]
 
 
 def _openings(surface: Surface, root: Array, tip: Array) -> list[tuple[Array, Array]]:

@@ -13,6 +13,7 @@ from surfacecheck.assessment import assess_each, assess_stack
 from surfacecheck.errors import SurfaceError
 from surfacecheck.provenance import Value
 from surfacecheck.stacks import one_of, stacked
+from surfacecheck.studies import number_places, with_numbers
 
 VARIANTS = 5
 FILES = {"rudder": 3e-3, "elevator": 3e-4, "elevator_open_edge": 3e-4, "rudder_pitch_30": 3e-3}
@@ -62,6 +63,24 @@ def test_every_margin_is_the_one_of_the_surface_alone(stack, singles):
 
 
 DEPENDS = ("depends on heel and prying of the bracket: ask", "carries what is required, for what was looked at")
+
+
+ALONE = (
+    "load.pressure", "outline.at[1].web_behind", "outline.at[1].spar_depth", "outline.lap",
+    "hinge.middle.gives_sideways", "sheet.left_skin.thickness", "sheet.bottom_doubler.wide", "rivet.large.diameter", "rivet.large.shear",
+    "row.left_skin_to_spar.edge.spar", "bracket.plate.leg_off_rivets", "bracket.plate.edge.bracket", "weighed.paint",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("key", ALONE)
+def test_one_number_may_be_a_stack_by_itself(key):
+    """What does not vary has no axis of variants, and stands beside what does."""
+    base = surfacecheck.read("data/rudder.toml")
+    si = number_places(base)[key].value.si or 1e-7
+    varied = with_numbers(base, {key: np.array([si, 1.003 * si])})
+    together = assess_stack(varied, 2).findings.of(1)
+    alone = surfacecheck.assess(one_of(varied, 1)).findings
+    assert [(f.name, f.margin, f.required) for f in together] == [(f.name, f.margin, f.required) for f in alone]
 
 
 def test_the_margins_do_differ(stack):
