@@ -23,6 +23,7 @@ from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._rivets import run_rivets
 from surfacecheck.cli._say import quoted, say, say_data
+from surfacecheck.cli._scatter import run_scatter
 from surfacecheck.cli._takeoff import run_card, run_takeoff
 from surfacecheck.cli._thread import run_thread
 from surfacecheck.cli._weigh import run_weigh
@@ -203,6 +204,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "compare": _compare,
     "follow": run_follow,
     "row": _row,
+    "scatter": run_scatter,
     "gone": run_gone,
     "thread": run_thread,
     "mixed": run_mixed,

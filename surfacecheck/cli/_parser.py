@@ -82,6 +82,17 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--only", choices=("sideways", "fore-aft", "along", "torque"), default="",
                      help="show what that part of the loads inside does alone")  # fmt: skip
     one.add_argument("--no-page", action="store_true", help="text only")
+    one = command("scatter", "how far making and measuring move each margin",
+                  "scatter data/rudder.toml --samples 256",
+                  'scatter data/rudder_tolerances.toml --samples 128 --tolerance "row.*.edge.*=0.3 mm"')  # fmt: skip
+    one.add_argument("file", help="a surface file, a change file, or a file of tolerances that names one")
+    one.add_argument("--tolerance", action="append", metavar="KEY=TEXT",
+                     help='how far it may lie: "0.02 mm", "+1 mm -0 mm", "5 %% bell"; KEY may have *')  # fmt: skip
+    one.add_argument("--samples", type=int, default=4096, help="how many; 4096 where you do not say")
+    one.add_argument("--seed", type=int, default=1, help="the same seed, the same samples; 1 where you do not say")
+    one.add_argument("--workers", type=int, default=1, help="processes that share the work; 1 where you do not say")
+    one.add_argument("--table", metavar="FILE", help="also write each sample as a row: .csv, or .parquet")
+    one.add_argument("--no-page", action="store_true", help="text only")
     one = command("row", "one rivet row on its own, without a file",
                   "row --pitch 25 30 --diameter 3.2 --sheet 0.5 --load-per-mm 4.8 --length 1060",
                   'row --pitch "1.25 in" --diameter 1/8 --sheet 0.020 --load-per-in 27 --units inch')  # fmt: skip

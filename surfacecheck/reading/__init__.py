@@ -6,11 +6,12 @@ from surfacecheck.reading._questions import Question, questions
 from surfacecheck.reading._read import read, read_text
 from surfacecheck.reading._schema import change_schema, schema_text, study_schema, surface_schema
 from surfacecheck.reading._study import StudyFile, read_study
-from surfacecheck.reading._values import source_of
+from surfacecheck.reading._values import bracket_of, source_of
 
 __all__ = [
     "Question",
     "StudyFile",
+    "bracket_of",
     "change_schema",
     "edges_and_holes",
     "questions",

@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     from surfacecheck.report._pitch_curve import pitch_curve
     from surfacecheck.report._rivets_picture import rivets_picture
     from surfacecheck.report._running_load import running_load
+    from surfacecheck.report._scatter_page import scatter_page
+    from surfacecheck.report._scatter_picture import driver_picture, scatter_picture
     from surfacecheck.report._section_flow import section_flow
     from surfacecheck.report._since import Since, since
     from surfacecheck.report._study_page import gone_page, mixed_page, rivets_page
@@ -47,6 +49,7 @@ __all__ = [
     "bracket_map",
     "compare_bars",
     "diagrams",
+    "driver_picture",
     "follow_page",
     "follow_picture",
     "gone_page",
@@ -67,6 +70,8 @@ __all__ = [
     "rivets_page",
     "rivets_picture",
     "running_load",
+    "scatter_page",
+    "scatter_picture",
     "section_flow",
     "since",
     "surface_map",
@@ -83,6 +88,7 @@ _HOME = {
     "Drawing": "_style",
     "Since": "_since",
     "compare_bars": "_margin_bars",
+    "driver_picture": "_scatter_picture",
     "gone_page": "_study_page",
     "guess_among": "_guess",
     "guess_line": "_guess",

@@ -11,6 +11,14 @@ from surfacecheck.rules._access import (
     tool_tilt,
 )
 from surfacecheck.rules._bends import bend_allowance, bend_clearance, bend_radius, bend_radius_range, setback
+from surfacecheck.rules._many import (
+    bend_clearance_short,
+    bend_radius_short,
+    edge_short,
+    outside_range,
+    pitch_short,
+    sheet_too_thin,
+)
 from surfacecheck.rules._result import (
     DOES_NOT_MEET,
     MEETS,
@@ -42,12 +50,15 @@ __all__ = [
     "RuleResult",
     "bend_allowance",
     "bend_clearance",
+    "bend_clearance_short",
     "bend_radius",
     "bend_radius_range",
+    "bend_radius_short",
     "chamfer_most",
     "countersink_depth",
     "diameter_for_sheet",
     "edge_distance",
+    "edge_short",
     "edge_texts",
     "edge_times",
     "filled_in",
@@ -60,6 +71,8 @@ __all__ = [
     "least_rivet",
     "length",
     "nose_room",
+    "outside_range",
+    "pitch_short",
     "pitch_texts",
     "pitch_times",
     "repairs_in_row",
@@ -69,6 +82,7 @@ __all__ = [
     "row_gap",
     "setback",
     "sheet_range",
+    "sheet_too_thin",
     "short_of",
     "tail_room",
     "tool_tilt",

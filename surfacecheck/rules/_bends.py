@@ -20,8 +20,8 @@ __all__ = ["bend_allowance", "bend_clearance", "bend_radius", "bend_radius_range
 _RADIUS = Source(Basis.PUBLISHED, "AC 43.13-1B, Table 4-6: recommended inside radii, 90-degree bends, cold")
 _CLEARANCE = Source(Basis.COMMON_PRACTICE, "the head, or the tail, stands clear of the bend: a >= t + r + head/2")
 
-_THICKNESS = np.array([0.016, 0.032, 0.064, 0.128, 0.182, 0.258]) * 0.0254
-_TIMES: dict[str, tuple[list[float], list[float]]] = {  # least and most, in thicknesses, for each thickness above
+SHEET_THICKNESS = np.array([0.016, 0.032, 0.064, 0.128, 0.182, 0.258]) * 0.0254
+RADIUS_TIMES: dict[str, tuple[list[float], list[float]]] = {  # least and most, in thicknesses, for each thickness above
     "2024-T3": ([1.5, 2, 3, 4, 4, 5], [3, 4, 5, 6, 6, 7]),
     "5052-H32": ([0, 0, 0.5, 0.5, 0.5, 0.5], [0, 0, 1, 1.5, 1.5, 1.5]),
     "5052-H34": ([0, 0, 0.5, 1.5, 1.5, 2], [0, 0, 1.5, 2.5, 2.5, 3]),
@@ -59,10 +59,10 @@ def bend_radius_range(alloy: str, thickness: float) -> tuple[float, float] | Non
     >>> [round(r / 0.0254, 3) for r in bend_radius_range("6061-T6", 0.032 * 0.0254)]
     [0.016, 0.048]
     """
-    row = _TIMES.get(alloy.removesuffix(" clad").removesuffix(" bare"))
-    if row is None or not _THICKNESS[0] - 1e-9 <= thickness <= _THICKNESS[-1] + 1e-9:
+    row = RADIUS_TIMES.get(alloy.removesuffix(" clad").removesuffix(" bare"))
+    if row is None or not SHEET_THICKNESS[0] - 1e-9 <= thickness <= SHEET_THICKNESS[-1] + 1e-9:
         return None
-    low, high = (float(np.interp(thickness, _THICKNESS, times)) * thickness for times in row)
+    low, high = (float(np.interp(thickness, SHEET_THICKNESS, times)) * thickness for times in row)
     return low, high
 
 

@@ -100,11 +100,27 @@ from surfacecheck.studies._row import FIXITY_RANGE, LARGE, RowOption, RowStudy, 
 from surfacecheck.studies._row_shown import headline, row_study_html, row_study_table, row_study_text
 from surfacecheck.studies._rule_card import RuleCard, rule_card, rule_cards
 from surfacecheck.studies._rule_card_shown import card_data, card_html, card_table, card_text
+from surfacecheck.studies._scatter import SAMPLES, samples_of, scatter
+from surfacecheck.studies._scatter_data import scatter_data
+from surfacecheck.studies._scatter_result import Driver, MarginScatter, Scatter
+from surfacecheck.studies._scatter_rules import RuleScatter
+from surfacecheck.studies._scatter_shown import (
+    driver_table,
+    percent,
+    rule_scatter_table,
+    scatter_headline,
+    scatter_html,
+    scatter_notes,
+    scatter_table,
+    scatter_text,
+    spread_table,
+)
 from surfacecheck.studies._seats import Line, Seats
 from surfacecheck.studies._seats_fittings import seats_of
 from surfacecheck.studies._sensitivity import decides
 from surfacecheck.studies._setting_order import Setting, setting_order, setting_source
 from surfacecheck.studies._shank import Shank, shank
+from surfacecheck.studies._spreads import Tolerances, holds_tolerances, read_tolerances, spreads_of
 from surfacecheck.studies._stacks import Stack, Stretch, stretches
 from surfacecheck.studies._stations import (
     both_units,
@@ -140,6 +156,7 @@ from surfacecheck.studies._takeoff_tables import (
     row_take_table,
     setting_table,
 )
+from surfacecheck.studies._tolerances import Spread, spread_of
 
 __all__ = [
     "ALSO_LOOK",
@@ -158,6 +175,7 @@ __all__ = [
     "ORDER",
     "OWN",
     "PARTS",
+    "SAMPLES",
     "TOPICS",
     "Access",
     "Aftermath",
@@ -176,6 +194,7 @@ __all__ = [
     "Cut",
     "Decided",
     "Deciding",
+    "Driver",
     "Event",
     "Following",
     "Gap",
@@ -188,6 +207,7 @@ __all__ = [
     "Limit",
     "Line",
     "Looked",
+    "MarginScatter",
     "MissingGroup",
     "MissingRow",
     "MixedRow",
@@ -210,13 +230,16 @@ __all__ = [
     "RowStudy",
     "RowTable",
     "RuleCard",
+    "RuleScatter",
     "Run",
+    "Scatter",
     "Seats",
     "Setting",
     "Shank",
     "Shared",
     "Space",
     "Spares",
+    "Spread",
     "Stack",
     "Step",
     "Stretch",
@@ -228,6 +251,7 @@ __all__ = [
     "TakeOff",
     "Taken",
     "Together",
+    "Tolerances",
     "ToolReach",
     "Work",
     "access",
@@ -269,6 +293,7 @@ __all__ = [
     "distinct_cuts",
     "drill_table",
     "drilling",
+    "driver_table",
     "event_words",
     "first_shown",
     "follow",
@@ -290,6 +315,7 @@ __all__ = [
     "group_table",
     "headline",
     "hinges_off_line",
+    "holds_tolerances",
     "hole_table",
     "impossible_lines",
     "least_twist_stiffness",
@@ -323,12 +349,14 @@ __all__ = [
     "part_named",
     "part_table",
     "part_words",
+    "percent",
     "place_names",
     "place_table",
     "processes",
     "push_words",
     "reach_table",
     "read_sweep",
+    "read_tolerances",
     "reading_lines",
     "rivet_count",
     "rivet_length",
@@ -346,14 +374,26 @@ __all__ = [
     "row_take_table",
     "rule_card",
     "rule_cards",
+    "rule_scatter_table",
     "rules_of_thumb",
     "run_words",
+    "samples_of",
+    "scatter",
+    "scatter_data",
+    "scatter_headline",
+    "scatter_html",
+    "scatter_notes",
+    "scatter_table",
+    "scatter_text",
     "seats_of",
     "setting_order",
     "setting_source",
     "setting_table",
     "shank",
     "shown_rivets",
+    "spread_of",
+    "spread_table",
+    "spreads_of",
     "state_table",
     "station_text",
     "stations",

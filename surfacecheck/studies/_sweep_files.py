@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from surfacecheck.studies._sweep import Sweep
     from surfacecheck.studies._sweep_table import Columns
 
-__all__ = ["SweepFile", "read_sweep", "write_sweep"]
+__all__ = ["SweepFile", "read_sweep", "sweep_file", "write_sweep"]
 
 _FILES: dict[str, type[CsvFile] | type[ParquetFile]] = {".csv": CsvFile, ".parquet": ParquetFile}
 
@@ -92,20 +92,44 @@ def write_sweep(
     OSError
         Where this computer cannot write it.
     """
-    target, lost = Path(path), list[str]()
-    if target.suffix not in _FILES:
-        message = f'"{target.name}" must end with .csv or .parquet, so that it is known what to write'
-        raise SurfaceError(message)
+    lost = list[str]()
     rows = refused = 0
     stopped = False
-    with closing(_FILES[target.suffix](target)) as out:
+    with closing(sweep_file(path)) as out:
         try:
             for part in sweep.parts(executor, chunk=chunk, progress=progress, lost=lost):
                 out.write(row_columns(sweep, part))
                 rows, refused = rows + part.variants.size, refused + len(part.why)
         except KeyboardInterrupt:
             stopped = True
-    return SweepFile(target, rows, len(sweep), refused, tuple(lost), stopped)
+    return SweepFile(Path(path), rows, len(sweep), refused, tuple(lost), stopped)
+
+
+def sweep_file(path: str | os.PathLike[str]) -> CsvFile | ParquetFile:
+    """Open a file for the rows of a sweep.
+
+    Parameters
+    ----------
+    path : str or path
+        Ends with ``.csv`` or ``.parquet``; what is there is replaced.
+
+    Returns
+    -------
+    CsvFile or ParquetFile
+        To be closed.
+
+    Raises
+    ------
+    SurfaceError
+        For another ending, and for Parquet where pyarrow is not installed.
+    OSError
+        Where this computer cannot write it.
+    """
+    target = Path(path)
+    if target.suffix not in _FILES:
+        message = f'"{target.name}" must end with .csv or .parquet, so that it is known what to write'
+        raise SurfaceError(message)
+    return _FILES[target.suffix](target)
 
 
 def read_sweep(path: str | os.PathLike[str]) -> Columns:

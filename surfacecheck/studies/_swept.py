@@ -10,11 +10,13 @@ import numpy as np
 from surfacecheck.studies._sweep import CHUNK
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from concurrent.futures import Executor
 
     from numpy.typing import NDArray
 
     from surfacecheck.studies._sweep import Sweep
+    from surfacecheck.studies._sweep_work import SweepPart
 
     Array = NDArray[np.float64]
 
@@ -63,7 +65,14 @@ class Swept:
     stopped: bool
 
 
-def swept(sweep: Sweep, executor: Executor | None = None, *, chunk: int = CHUNK, progress: bool | None = None) -> Swept:
+def swept(
+    sweep: Sweep,
+    executor: Executor | None = None,
+    *,
+    chunk: int = CHUNK,
+    progress: bool | None = None,
+    each: Callable[[SweepPart], None] | None = None,
+) -> Swept:
     """Work a whole sweep and keep all of it.
 
     Parameters
@@ -76,6 +85,8 @@ def swept(sweep: Sweep, executor: Executor | None = None, *, chunk: int = CHUNK,
         Variants a chunk at most; changes no number [-].
     progress : bool, optional
         As for :meth:`Sweep.parts`.
+    each : callable, optional
+        Is handed every part as it is finished.
 
     Returns
     -------
@@ -101,6 +112,8 @@ def swept(sweep: Sweep, executor: Executor | None = None, *, chunk: int = CHUNK,
                 margins[name][at] = values
             why.update(part.why)
             done[at] = True
+            if each is not None:
+                each(part)
     except KeyboardInterrupt:
         stopped = True
     return Swept(sweep, done, lowest, words[0], words[1], margins, pins, mass, tail, why, tuple(lost), stopped)

@@ -66,10 +66,20 @@ DEPENDS = ("depends on heel and prying of the bracket: ask", "carries what is re
 
 
 ALONE = (
-    "load.pressure", "outline.at[1].web_behind", "outline.at[1].spar_depth", "outline.lap",
-    "hinge.middle.gives_sideways", "sheet.left_skin.thickness", "sheet.bottom_doubler.wide", "rivet.large.diameter", "rivet.large.shear",
-    "row.left_skin_to_spar.edge.spar", "bracket.plate.leg_off_rivets", "bracket.plate.edge.bracket", "weighed.paint",
-)  # fmt: skip
+    "load.pressure",
+    "outline.at[1].web_behind",
+    "outline.at[1].spar_depth",
+    "outline.lap",
+    "hinge.middle.gives_sideways",
+    "sheet.left_skin.thickness",
+    "sheet.bottom_doubler.wide",
+    "rivet.large.diameter",
+    "rivet.large.shear",
+    "row.left_skin_to_spar.edge.spar",
+    "bracket.plate.leg_off_rivets",
+    "bracket.plate.edge.bracket",
+    "weighed.paint",
+)
 
 
 @pytest.mark.parametrize("key", ALONE)
