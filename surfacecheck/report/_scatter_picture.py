@@ -60,7 +60,9 @@ def scatter_picture(scatter: Scatter, most: int = 6, system: System = "metric", 
     """
     shown = scatter.by_part[:most]
     heads = [broken(f"{i} {in_system(f'{one.part}: {one.gives}', system)}", _LETTERS) for i, one in enumerate(shown, 1)]
-    tall = sum(LINE * (len(head) + 1) + _HILL + _GAP for head in heads) + 0.5
+    scale = _Scale(shown)
+    feet = [broken(_span(one, scale.high), _LETTERS) for one in shown]
+    tall = sum(LINE * (len(a) + len(b)) + _HILL + _GAP for a, b in zip(heads, feet, strict=True)) + 0.4 + LINE
     view = (
         f"{len(scatter):,} samples, seed {scatter.seed}. Each hill: where they lie. Bar: nine in ten. "
         "Diamond: as described. Zero is just enough.",
@@ -71,26 +73,29 @@ def scatter_picture(scatter: Scatter, most: int = 6, system: System = "metric", 
     ax.set_axis_off()
     ax.set_xlim(0.0, WIDE)
     ax.set_ylim(0.0, tall)
-    scale = _Scale(shown)
     y = tall - 0.1
-    for i, (one, head) in enumerate(zip(shown, heads, strict=True)):
+    for i, (one, head, foot) in enumerate(zip(shown, heads, feet, strict=True)):
         for line in head:
             y -= LINE
             ax.text(0.02, y, line, va="bottom", fontweight="bold" if i == 0 else "normal")
         y -= _HILL + 0.04
         _hill(ax, scale, one, y, f"hill-{i + 1}")
-        y -= LINE + _GAP - 0.04
-        beyond = float(np.mean(one.values > scale.high))
-        more = f"; {percent(beyond)} beyond" if beyond else ""
-        ax.text(_LEFT, y + 0.06, f"{_span(one)}{more}", va="bottom", color=DEEP)
+        y -= 0.06
+        for line in foot:
+            y -= LINE
+            ax.text(_LEFT, y, line, va="bottom", color=DEEP)
+        y -= _GAP - 0.1
     _ticks(ax, scale, y)
     return fig
 
 
-def _span(one: MarginScatter) -> str:
+def _span(one: MarginScatter, most: float = np.inf) -> str:
+    """Say where nine samples in ten lie, how many lie below zero, and how many beyond the picture."""
     low, high = (margin_text(one.at(share)) for share in _NINE)
-    less = f"; {percent(one.below)} below zero" if one.below else ""
-    return f"nine in ten from {low} to {high}{less}" if low != high else f"nine in ten at {low}{less}"
+    said = [f"9 in 10: {low} to {high}" if low != high else f"9 in 10 at {low}"]
+    beyond = float(np.mean(one.values > most))
+    said += [f"{percent(share)} {where}" for share, where in ((one.below, "below 0"), (beyond, "beyond")) if share]
+    return "; ".join(said)
 
 
 class _Scale:
@@ -146,7 +151,7 @@ def _ticks(ax: Axes, scale: _Scale, low: float) -> None:
         ax.plot([scale(at)] * 2, [low - 0.06, low], color=DEEP, linewidth=0.8)
         ax.text(scale(at), low - 0.09, f"{at:g}" if at else "0", va="top", ha="center")
     ax.plot([_LEFT, WIDE - _RIGHT], [low, low], color=DEEP, linewidth=0.8)
-    ax.text(WIDE - _RIGHT, low + 0.04, "margin", va="bottom", ha="right")
+    ax.text(WIDE - _RIGHT, low - 0.09 - LINE, "margin", va="top", ha="right")
 
 
 @styled
@@ -183,7 +188,7 @@ def driver_picture(scatter: Scatter, name: str = "", most: int = 6, *, alone: bo
     tall = sum(LINE * len(head) + _BAR + 0.12 for head in heads) + 0.1
     title = f"What drives {f'{one.part}: {one.gives}' if one.part else one.name}"
     view = (
-        f"{_span(one).capitalize()}. First-order share of the scatter. More of it: filled, raises the margin; "
+        f"{_span(one)}. First-order share of the scatter. More of it: filled, raises the margin; "
         "hatched, lowers it; dotted, best somewhere between.",
     )
     said = "; ".join(f"{d.key} {100 * d.share:.0f} %, {d.way}" for d in drivers)

@@ -105,6 +105,10 @@ PAGES = {
         *("aftermath", "rudder.toml", "--wind", "65 knots", "--lock", "let go", "--past-stop", "3 deg"),
         page="out/rudder_aftermath.html",
     ),
+    "scatter": ordered(
+        *("scatter", "rudder.toml", "--samples", "128", "--tolerance", "hinge.*.out_of_line_aft=0.3 mm"),
+        page="out/rudder_scatter.html",
+    ),
 }
 """Every page the package writes; a new one is one more entry: its name, and what writes it to a path."""
 SOUND = """<!DOCTYPE html><html lang="en"><head><title>x</title>
