@@ -82,19 +82,8 @@ def test_every_printed_hint_can_be_typed(here, capsys, monkeypatch):
 def examples():
     """Every example that any help shows."""
     found = []
-    for words in (
-        [],
-        ["check"],
-        ["new"],
-        ["show"],
-        ["compare"],
-        ["row"],
-        ["follow"],
-        ["map"],
-        ["card"],
-        ["takeoff"],
-        ["scatter"],
-    ):
+    names = ["check", "new", "show", "compare", "row", "follow", "map", "card", "takeoff", "scatter"]
+    for words in ([], *([name] for name in names)):
         out = sys.stdout = io.StringIO()
         try:
             main([*words, "--help"])
