@@ -41,7 +41,7 @@ def test_one_layout_is_one_set_of_stations_and_two_are_two(rows):
             assert both.breaks[1].tolist() == alone.breaks.tolist()
             assert both.y[1].tolist() == alone.y.tolist()
         else:
-            ends = layout[[0, v], -2:]  # whether the doubler ends inside: then a break is there for one and not the other
+            ends = layout[[0, v], -2:]  # whether the doubler ends inside: a break that the other has not
             if (ends[0] == ends[1]).all():
                 with pytest.raises(SurfaceError, match="share one order"):
                     span_of(with_numbers(SURFACE, pair))
