@@ -18,7 +18,11 @@ Differences under 30 % mean nothing. One BLAS thread (start.py sets it). What is
   against the same functions called one by one (a sample, counted up). A stack gives bit for bit what single calls give;
 - rivets: 100,000 alternatives of one row at the loads of the surface, with every check of the row, rules, number and
   mass, against Pynite solving one spar, and against whole checks one by one; and 1,000,000 ways of several rows, each
-  with an alternative of its own, from the tables of the rows.
+  with an alternative of its own, from the tables of the rows;
+- sweeps: one variant of data/rudder.toml with every number different, all load cases, every check, and one beam of
+  10,000, each against the spar alone by the faster of scikit-fem and Pynite, whichever that is in the same run.
+- memory: of a fresh Python in which 100,000 such variants are laid out and the first 512 and 1,024 are worked and
+  written; what the second half adds is what the rest would add for every 512, if anything.
 """
 
 from __future__ import annotations
@@ -177,13 +181,12 @@ def sections_one_by_one(rounds: int) -> list[dict[str, object]]:
     return [row("1,000 sections | one by one", stack, lambda: single() * 1000 / sample, "", rounds)]
 
 
-def beams_one_by_one(rounds: int) -> list[dict[str, object]]:
-    """Time 10,000 beams, everything different, in stacks of 500 and one by one."""
+def beam_stacks(many: int, chunk: int, sample: int = 50) -> tuple[Timed, Timed]:
+    """Return so many beams, everything different, in stacks; and a few of them one by one."""
     import numpy as np
 
     from surfacecheck.statics import Supports, beam_stiffness, grid, solve, unloaded
 
-    many, chunk, sample = 10_000, 500, 50
     rng = np.random.default_rng(2)
     places = np.array([0.0, 0.08, 0.56, 1.04, 1.52, 1.6]) * rng.uniform(0.9, 1.1, (many, 1))
     stiff = rng.uniform(5e3, 1.2e4, (2, many, 1))
@@ -196,7 +199,13 @@ def beams_one_by_one(rounds: int) -> list[dict[str, object]]:
         return solve(stations, loads, bending, Supports((1, 2, 3, 4)), coupled=False)
 
     stack = clocked(lambda: [some(slice(i, i + chunk)) for i in range(0, many, chunk)])
-    single = clocked(lambda: [some(i) for i in range(sample)])
+    return stack, clocked(lambda: [some(i) for i in range(sample)])
+
+
+def beams_one_by_one(rounds: int) -> list[dict[str, object]]:
+    """Time 10,000 beams in stacks of 500 and one by one."""
+    many, sample = 10_000, 50
+    stack, single = beam_stacks(many, 500, sample)
     return [row("10,000 beams, two planes | one by one", stack, lambda: single() * many / sample, "0.15 s", rounds)]
 
 
@@ -226,10 +235,81 @@ def rivet_alternatives(rounds: int) -> list[dict[str, object]]:
     ]
 
 
+FASTEST = "the faster library, spar alone"
+
+
+def fastest_library() -> Timed:
+    """Return the spar of the faster of the two general libraries."""
+    import spars
+
+    tried = {spar: clocked(spar, 3) for spar in (spars.scikit_fem, spars.pynite)}
+    for timed in tried.values():
+        timed()
+    return clocked(min(tried, key=lambda spar: tried[spar]()))
+
+
+def every_number_different(surface: object, many: int) -> dict[str, object]:
+    """Shake every number of a surface by up to 0.3 %; numbers that are the same stay the same."""
+    import numpy as np
+
+    from surfacecheck.studies import number_places
+
+    rng = np.random.default_rng(3)
+    places = number_places(surface).values()
+    given = {place.key: place.value.si for place in places if place.value.si and not place.value.absent}
+    shaken = {si: si * (1.0 + 3e-3 * rng.uniform(-1.0, 1.0, many)) for si in dict.fromkeys(given.values())}
+    return {key: shaken[si] for key, si in given.items()}
+
+
+def sweeps(rounds: int) -> list[dict[str, object]]:
+    """Time whole surfaces in a sweep, and beams in a stack, one of each."""
+    import surfacecheck
+    from surfacecheck.studies import sweep
+
+    many, beams_many = 512, 10_000
+    surface = surfacecheck.read(ROOT / "data" / "rudder.toml")
+    study = sweep(surface, every_number_different(surface, many))
+    whole_surface = clocked(lambda: list(study.parts(progress=False)))
+    beam = beam_stacks(beams_many, 500)[0]
+    library = fastest_library()
+    return [
+        row(f"whole surface of {many} | {FASTEST}", lambda: whole_surface() / many, library, "0.1", rounds),
+        row(f"beam, two planes, of 10,000 | {FASTEST}", lambda: beam() / beams_many, library, "0.005", rounds),
+    ]
+
+
+def memory(rounds: int) -> list[dict[str, object]]:
+    """Take the peak memory of a sweep of 100,000 variants, streamed to a file; Windows does not tell it this way."""
+    if sys.platform == "win32":
+        return []
+    code = (
+        "import sys, resource, pathlib, tempfile; sys.path.insert(0, 'tests/bench'); import run, surfacecheck;"
+        "from surfacecheck.studies import sweep; from surfacecheck.studies._sweep_table import CsvFile, row_columns;"
+        "surface = surfacecheck.read('data/rudder.toml');"
+        "study = sweep(surface, run.every_number_different(surface, 100_000));"
+        "out = CsvFile(pathlib.Path(tempfile.mkdtemp()) / 'all.csv'); done = 0;"
+        "size = 1 if sys.platform == 'darwin' else 1024;"
+        "peak = lambda: resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * size\n"
+        "for part in study.parts(progress=False):\n"
+        "    out.write(row_columns(study, part)); done += part.variants.size\n"
+        "    if done >= 512: print(peak(), flush=True)\n"
+        "    if done >= 1024: break\n"
+    )
+    said = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, check=True, text=True).stdout
+    first, *_, last = (int(line) for line in said.split())
+    what = "100,000 variants laid out: 1,024 | 512 of them worked, peak"
+    return [{"what": what, "this_s": last, "other_s": first, "ratio": last / first, "goal": "1 GiB", "unit": "bytes"}]
+
+
 def seconds(value: float) -> str:
     """Write a time with three digits."""
     unit, scale = ("s", 1.0) if value >= 1.0 else ("ms", 1e3) if value >= 1e-3 else ("us", 1e6)
     return f"{value * scale:.3g} {unit}"
+
+
+def shown(line: dict[str, object], side: str) -> str:
+    """Write a time, or a size."""
+    return f"{line[side] / 1e6:.0f} MB" if line.get("unit") == "bytes" else seconds(line[side])
 
 
 def main(words: list[str] | None = None) -> int:
@@ -245,13 +325,24 @@ def main(words: list[str] | None = None) -> int:
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # it makes every fresh Python compile everything
     sys.path[:0] = [str(Path(__file__).parent), str(ROOT)]
     rounds = 3 if asked.quick else 11
-    print(f"{'this | other':50} {'this':>8} {'other':>8} {'ratio':>7}  goal, at most")
+    print(f"{'this | other':60} {'this':>8} {'other':>8} {'ratio':>7}  goal, at most")
     measured = []
-    for measure in (imports, beams, whole, shell, sections_one_by_one, beams_one_by_one, rivet_alternatives):
+    everything = (
+        imports,
+        beams,
+        whole,
+        shell,
+        sections_one_by_one,
+        beams_one_by_one,
+        rivet_alternatives,
+        sweeps,
+        memory,
+    )
+    for measure in everything:
         for line in measure(rounds):
             measured.append(line)
-            times = f"{seconds(line['this_s']):>8} {seconds(line['other_s']):>8}"
-            print(f"{line['what']:50} {times} {line['ratio']:7.3g}  {line['goal']}", flush=True)
+            times = f"{shown(line, 'this_s'):>8} {shown(line, 'other_s'):>8}"
+            print(f"{line['what']:60} {times} {line['ratio']:7.3g}  {line['goal']}", flush=True)
     if asked.json:
         asked.json.write_text(json.dumps(measured, indent=1) + "\n", encoding="utf-8")
     return 0
