@@ -10,7 +10,6 @@ from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
 from surfacecheck.checks._joint import joint_checks, joint_drafts
 from surfacecheck.checks._layers import Joint, Layer, factors_of
-from surfacecheck.checks._layout import RowPlan, plan_row, spread
 from surfacecheck.checks._lowest import LowestTwo, given_of, lowest_two
 from surfacecheck.checks._marks import mark_checks
 from surfacecheck.checks._names import name_at
@@ -18,10 +17,9 @@ from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
 from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._reduce import Kept, front
 from surfacecheck.checks._row_loads import RowLoad, row_kind, row_load, row_loads, sides_on
-from surfacecheck.checks._rows import between_rivets, edge_of, row_checks, row_joint, row_kept
+from surfacecheck.checks._rows import between_rivets, row_checks, row_joint, row_kept
 from surfacecheck.checks._spar import node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
-from surfacecheck.checks._weights import rivet_weights
 from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [

@@ -204,7 +204,6 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "compare": _compare,
     "follow": run_follow,
     "row": _row,
-    "scatter": run_scatter,
     "gone": run_gone,
     "thread": run_thread,
     "mixed": run_mixed,
@@ -213,4 +212,5 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "takeoff": run_takeoff,
     "weigh": run_weigh,
     "aftermath": run_aftermath,
+    "scatter": run_scatter,
 }
