@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 __all__ = ["MOST", "combinations", "too_many"]
 
 MOST = 1_000_000
-"""Variants that are worked without being asked for twice: about half an hour of one core (surfacecheck/studies/sweeps.md)."""
+"""Variants that are worked without being asked for twice: about half an hour of one core (sweeps.md beside this)."""
 
 
 def combinations(
