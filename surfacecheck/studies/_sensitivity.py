@@ -7,18 +7,17 @@ is from memory is changed in the formula it stands in.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, fields, is_dataclass, replace
-from typing import TYPE_CHECKING, Any
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from surfacecheck.assessment import assess
 from surfacecheck.checks import find, names_in
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Alloy
 from surfacecheck.provenance import Basis, Source, Value
 from surfacecheck.studies._deciding import SHOWN, Decided, Deciding, Moved, in_order
+from surfacecheck.studies._values import walk_values, with_value
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -110,7 +109,7 @@ def decides(assessment: Assessment, most: int = 5, trials: int = 16) -> Decided:
 def _doubtful(surface: Surface) -> list[_Input]:
     """List doubtful numbers of a surface; lines with the same words for the same thing are one."""
     found: dict[tuple[str, str, Source], _Input] = {}
-    for path, value in _walk(surface, ()):
+    for path, value in walk_values(surface):
         if not value.key or not value.source.doubtful or not (value.known or value.absent):
             continue
         word = value.key.rsplit(".", 1)[-1] if isinstance(value.si, float) and value.si else value.key
@@ -120,42 +119,14 @@ def _doubtful(surface: Surface) -> list[_Input]:
     return list(found.values())
 
 
-def _walk(node: Any, path: tuple[str | int, ...]) -> Iterator[tuple[tuple[str | int, ...], Value]]:
-    """Go through every value of a surface."""
-    if isinstance(node, Value):
-        yield path, node
-    elif isinstance(node, Alloy) and node.where_from:  # one line says for all of it where it is from
-        return
-    elif is_dataclass(node):
-        for one in fields(node):
-            yield from _walk(getattr(node, one.name), (*path, one.name))
-    elif isinstance(node, dict):
-        for name, inner in node.items():
-            yield from _walk(inner, (*path, name))
-    elif isinstance(node, tuple):
-        for at, inner in enumerate(node):
-            yield from _walk(inner, (*path, at))
-
-
-def _with(node: Any, path: tuple[str | int, ...], value: Value) -> Any:
-    """Put a value in its place in a surface."""
-    if not path:
-        return value
-    first, rest = path[0], path[1:]
-    if isinstance(node, dict):
-        return {**node, first: _with(node[first], rest, value)}
-    if isinstance(node, tuple) and isinstance(first, int):
-        return (*node[:first], _with(node[first], rest, value), *node[first + 1 :])
-    return replace(node, **{str(first): _with(getattr(node, str(first)), rest, value)})
-
-
 def _try(surface: Surface, lowest: tuple[Finding, ...], one: _Input, step: float, quantity: str) -> Deciding | None:
     """Work the chain with one step more of an input, or one less where more cannot be worked."""
     si = float(np.asarray(one.value.si)) if one.value.known else 0.0
     for way in (step, -step):
         changed = surface
         for path in one.paths:
-            changed = _with(changed, path, replace(one.value, si=si + way * (1.0 if quantity else si), absent=False))
+            stepped = replace(one.value, si=si + way * (1.0 if quantity else si), absent=False)
+            changed = with_value(changed, path, stepped)
         try:
             again = {_name(f): f.margin for f in assess(changed).findings if f.kind == "margin"}
         except SurfaceError:
