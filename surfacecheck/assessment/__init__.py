@@ -5,6 +5,7 @@ from surfacecheck.assessment._assess import assess, straddled
 from surfacecheck.assessment._balance import balance_line, mass_table
 from surfacecheck.assessment._carry import Carried, PutForce, carry
 from surfacecheck.assessment._each import StackAssessment, assess_each, assess_stack
+from surfacecheck.assessment._gather import box_at
 from surfacecheck.assessment._result import (
     CAUTION,
     NOT_LOOKED_AT,
@@ -15,6 +16,7 @@ from surfacecheck.assessment._result import (
     Rest,
     Worst,
 )
+from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._sentence import Needed, at_state, finding_sentence, needed, place_words, show_working
 from surfacecheck.assessment._shown import Letter, ShownFormula, margin_text, shown_formulas
 from surfacecheck.assessment._summary import counts, not_given_lines, notebook_html, rule_lines, summary
@@ -49,6 +51,7 @@ __all__ = [
     "assess_stack",
     "at_state",
     "balance_line",
+    "box_at",
     "bracket_table",
     "carry",
     "case_words",
@@ -67,6 +70,7 @@ __all__ = [
     "place_words",
     "row_table",
     "rule_lines",
+    "rules_of",
     "show_working",
     "shown_formulas",
     "straddled",

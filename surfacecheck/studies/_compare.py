@@ -7,10 +7,13 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from surfacecheck.assessment import needed
+from surfacecheck.assessment import box_at, needed
 from surfacecheck.checks import plan_row
 from surfacecheck.errors import SurfaceError
 from surfacecheck.rules import NOT_COVERED
+from surfacecheck.sections.box import box_needs
+from surfacecheck.sections.stiffness import stiffness_of
+from surfacecheck.statics.span import span_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -22,7 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Changed", "Comparison", "compare", "least_twist_stiffness", "rivet_count"]
 
-Group = Literal["anywhere", "here", "must carry", "pins", "rules", "whole"]
+Group = Literal["anywhere", "here", "must carry", "pins", "place", "rules", "whole"]
 _SAME = 5e-3
 """Change that counts as none: of a margin [-], of a load or a mass as a share of itself [-]."""
 
@@ -34,7 +37,7 @@ class Changed:
     Attributes
     ----------
     group : str
-        ``anywhere``, ``here``, ``must carry``, ``pins``, ``rules`` or ``whole``.
+        ``anywhere``, ``here``, ``must carry``, ``pins``, ``place`` (of a deviation), ``rules`` or ``whole``.
     name : str
         What it is.
     quantity : str
@@ -281,6 +284,7 @@ def least_twist_stiffness(assessment: Assessment) -> float | None:
     float or None
         G J [N m^2]; None where the sections could not be worked.
     """
-    if assessment.effects.box is None:
+    surface = assessment.surface  # worked from it: an assessment that stood in a stack would be worked anew for this
+    if box_needs(surface):
         return None
-    return float(1.0 / np.max(assessment.beam.stiffness.torsion))
+    return float(1.0 / np.max(stiffness_of(box_at(surface, span_of(surface))).torsion))

@@ -1,0 +1,78 @@
+"""A query sheet on one page: lines are counted, and what does not fit goes in a stated order.
+
+The page has two columns of text at 10 pt between a head and a foot. Letters are taken as wide as those of the widest
+common screen font, so that a narrower one leaves room and never asks for more.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from typing import TYPE_CHECKING
+
+from surfacecheck.studies._query_lines import DROPS
+
+if TYPE_CHECKING:
+    from surfacecheck.studies._query import Query
+
+__all__ = ["PAGE", "fitted", "height", "left_out"]
+
+COLUMN, WHOLE = 47, 94
+"""Letters in a line of a column, and of the head and foot over the whole width."""
+PAGE, LINE, BETWEEN, HEADING = 255.0, 4.3, 0.6, 7.2
+"""Printable height of Letter (A4 has more), a line of 10 pt, between two paragraphs, a heading [mm]."""
+PICTURE, REPLY, SLACK = 64.0, 35.0, 7.0
+"""The picture in its column, the reply below both, what two columns of unlike paragraphs waste [mm]."""
+
+
+def _tall(text: str, letters: int) -> float:
+    """Height of a paragraph [mm]."""
+    return max(1, len(textwrap.wrap(text, letters, break_on_hyphens=False))) * LINE + BETWEEN
+
+
+def height(query: Query, *, picture: bool = True) -> float:
+    """Work out how much of a page a sheet needs.
+
+    Parameters
+    ----------
+    query : Query
+        The sheet.
+    picture : bool
+        Whether a picture of the place stands on it.
+
+    Returns
+    -------
+    float
+        Height [mm].
+    """
+    texts = [line.text for block in query.blocks for line in block.lines]
+    body = sum(_tall(text, COLUMN) for text in texts) + HEADING * len(query.blocks) + (PICTURE if picture else 0.0)
+    head = _tall(query.title, WHOLE) + 1.3 * _tall(query.question, 64) + 5.0 + _tall("  ".join(query.head), WHOLE)
+    foot = 2.0 * LINE + 3.0 + (_tall(left_out(query), WHOLE) if query.dropped else 0.0)
+    return head + 0.5 * body + SLACK + REPLY + foot
+
+
+def left_out(query: Query) -> str:
+    """Say what was left out; empty where nothing was."""
+    return f"Left out to fit one page: {', '.join(query.dropped)}." if query.dropped else ""
+
+
+def fitted(query: Query, *, picture: bool = True) -> Query:
+    """Leave out lines, kind by kind in the order of ``DROPS``, until the sheet fits one page.
+
+    Parameters
+    ----------
+    query : Query
+        With everything.
+    picture : bool
+        Whether a picture of the place stands on it.
+
+    Returns
+    -------
+    Query
+        The most of it that fits; what was left out is named on it.
+    """
+    for drop in range(1, len(DROPS) + 1):
+        if height(query, picture=picture) <= PAGE:
+            break
+        query = query.without(drop)
+    return query

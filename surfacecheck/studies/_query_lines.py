@@ -1,0 +1,59 @@
+"""Lines and blocks of a query sheet, and the order in which lines go when the page is full."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["DROPS", "Block", "Line"]
+
+DROPS = (
+    "corner of the band",
+    "changes of the model",
+    "notes of the method",
+    "balance unchanged",
+    "state of the file",
+    "working if it holds nothing",
+    "load path",
+    "photo list",
+    "rules after the third",
+    "events after the fourth",
+    "band",
+    "strengths",
+    "working",
+)
+"""What goes when a sheet does not fit one page, the first first; everything else stays."""
+(CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED) = range(
+    1, len(DROPS) + 1
+)
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line, as long as it is.
+
+    Attributes
+    ----------
+    text : str
+        Words.
+    drop : int
+        Its number in ``DROPS``, from 1; 0 where it stays.
+    """
+
+    text: str
+    drop: int = 0
+
+
+@dataclass(frozen=True)
+class Block:
+    """One block.
+
+    Attributes
+    ----------
+    title : str
+        Heading with its number.
+    lines : tuple of Line
+        In order.
+    """
+
+    title: str
+    lines: tuple[Line, ...]
