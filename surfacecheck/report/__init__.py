@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from surfacecheck.report._balance_picture import balance_picture
     from surfacecheck.report._bracket_forces import bracket_forces
     from surfacecheck.report._bracket_map import bracket_map
+    from surfacecheck.report._deviation_page import deviation_page
+    from surfacecheck.report._deviation_picture import deviation_picture
     from surfacecheck.report._diagrams import diagrams
     from surfacecheck.report._earlier import read_earlier
     from surfacecheck.report._follow_page import follow_page
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
     from surfacecheck.report._page import page, write_page
     from surfacecheck.report._page_tables import page_tables, write_tables
     from surfacecheck.report._pitch_curve import pitch_curve
+    from surfacecheck.report._query_page import query_page, read_sheet
     from surfacecheck.report._rivets_picture import rivets_picture
     from surfacecheck.report._running_load import running_load
     from surfacecheck.report._scatter_page import scatter_page
@@ -48,6 +51,8 @@ __all__ = [
     "bracket_forces",
     "bracket_map",
     "compare_bars",
+    "deviation_page",
+    "deviation_picture",
     "diagrams",
     "driver_picture",
     "follow_page",
@@ -66,7 +71,9 @@ __all__ = [
     "page",
     "page_tables",
     "pitch_curve",
+    "query_page",
     "read_earlier",
+    "read_sheet",
     "rivets_page",
     "rivets_picture",
     "running_load",
@@ -96,6 +103,7 @@ _HOME = {
     "measuring_sheet": "_measuring",
     "mixed_page": "_study_page",
     "read_earlier": "_earlier",
+    "read_sheet": "_query_page",
     "rivets_page": "_study_page",
     "takeoff_tables": "_takeoff_page",
     "write_page": "_page",

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 __all__ = [
     "CheckBlock",
     "case_table",
+    "check_block",
     "check_blocks",
     "first_lines",
     "load_of_rows",
@@ -106,14 +107,15 @@ def check_blocks(assessment: Assessment, system: System, mini: Mini | None = Non
     for kind, findings in kinds.items():
         prefix = kind.replace(" ", "-")
         out[kind] = [
-            _block(assessment, f, f"{prefix}-{i + 1}", id(f) in low, system, mini) for i, f in enumerate(findings)
+            check_block(assessment, f, f"{prefix}-{i + 1}", id(f) in low, system, mini) for i, f in enumerate(findings)
         ]
     return out
 
 
-def _block(
+def check_block(
     assessment: Assessment, finding: Finding, anchor: str, low: bool, system: System, mini: Mini | None
 ) -> CheckBlock:
+    """Write out one check."""
     check = finding.check
     notes = [f"taken for granted: {note}" for note in check.notes]
     if finding.kind == "margin" and finding.margin is not None:

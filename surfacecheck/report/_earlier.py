@@ -22,13 +22,12 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.model import Surface
 
-__all__ = ["FORM", "EarlierPage", "kept", "kept_text", "read_earlier"]
+__all__ = ["FORM", "EarlierPage", "kept", "kept_in", "kept_text", "read_earlier"]
 
 FORM = 1
 """Version of what a page keeps; it grows by new keys only."""
 TAG = "surfacecheck-page"
 """Id of the template."""
-_TEMPLATE = re.compile(rf'<template id="{TAG}">(.*?)</template>', re.DOTALL)
 _LARGEST = 20_000_000
 _WAYS = ("sideways", "fore_aft", "along")
 
@@ -154,7 +153,7 @@ def read_earlier(path: str | os.PathLike[str], surface: Surface) -> EarlierPage:
         Where it cannot be read, is no such page, is of a newer form, or of another surface.
     """
     name = Path(path).name or str(path)
-    data = _data(Path(path), name)
+    data = kept_in(Path(path), TAG, "check", "out/rudder.html")
     form = data.get("form")
     if isinstance(form, (int, float)) and form > FORM:
         message = f"was written by a newer surfacecheck (form {form}; this one reads up to {FORM}): fetch the newer one"
@@ -177,18 +176,45 @@ def _called(one: tuple[str, ...]) -> str:
     return f'"{one[0]}" ({one[1]}{half})'
 
 
-def _data(path: Path, name: str) -> dict[str, Any]:
+def kept_in(path: Path, tag: str, command: str, such_as: str) -> dict[str, Any]:
+    """Read the JSON that a page keeps in a template.
+
+    Parameters
+    ----------
+    path : Path
+        The page.
+    tag : str
+        Id of the template.
+    command : str
+        What wrote it.
+    such_as : str
+        Name of such a page.
+
+    Returns
+    -------
+    dict
+        As it was kept.
+
+    Raises
+    ------
+    SurfaceError
+        Where there is no such page, or nothing was kept in it.
+    """
+    name = path.name or str(path)
+    template = re.compile(rf'<template id="{tag}">(.*?)</template>', re.DOTALL)
     try:
         size = path.stat().st_size if path.is_file() else -1
         text = path.read_text(encoding="utf-8") if 0 <= size <= _LARGEST else ""
-        found = _TEMPLATE.search(text)
+        found = template.search(text)
         data = None if found is None else json.loads(html.unescape(found[1]), parse_constant=_no_number)
     except (OSError, ValueError, RecursionError) as err:
-        raise SurfaceError(Fault("cannot be read as a page that check wrote", name)) from err
+        raise SurfaceError(Fault(f"cannot be read as a page that {command} wrote", name)) from err
     if size < 0:
-        raise SurfaceError(Fault("is no file: give the page that check wrote, such as out/rudder.html", name))
+        raise SurfaceError(Fault(f"is no file: give the page that {command} wrote, such as {such_as}", name))
     if not isinstance(data, dict):
-        message = "holds no numbers of a page that check wrote (a page from before they were kept, or another file)"
+        message = (
+            f"holds no numbers of a page that {command} wrote (a page from before they were kept, or another file)"
+        )
         raise SurfaceError(Fault(message, name))
     return data
 

@@ -112,11 +112,9 @@ def spread_labels(wanted: Sequence[float], gap: float, low: float, high: float) 
 def arrow(ax: Axes, start: tuple[float, float], end: tuple[float, float], wide: float = 1.4, **more: Any) -> None:
     """Draw an arrow between two places of the axes; its head grows with its width."""
     head = 5.0 + 2.2 * wide
-    more.setdefault("color", INK)
-    more.setdefault("zorder", 4)
-    ax.add_patch(
-        FancyArrowPatch(start, end, arrowstyle="-|>", mutation_scale=head, shrinkA=0, shrinkB=0, linewidth=wide, **more)
-    )
+    for name, usual in (("color", INK), ("zorder", 4), ("arrowstyle", "-|>")):
+        more.setdefault(name, usual)
+    ax.add_patch(FancyArrowPatch(start, end, mutation_scale=head, shrinkA=0, shrinkB=0, linewidth=wide, **more))
 
 
 def leader(ax: Axes, start: tuple[float, float], end: tuple[float, float]) -> None:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from surfacecheck.model import Surface
     from surfacecheck.report._places import Plan
 
-__all__ = ["Mini", "mini_of"]
+__all__ = ["Mini", "mini_of", "place_on"]
 
 _AT = re.compile(r"\bat-(-?[0-9]+)-mm\b")
 _RIM = 25.0
@@ -103,6 +103,12 @@ def mini_of(surface: Surface) -> Mini | None:
     return Mini(box, _path(rim) + "z", "".join(lines), round(_DOT * (high - low)), wide, tall, plan, surface)
 
 
+def place_on(surface: Surface, place: str) -> tuple[float, float] | None:
+    """Find a place on the outline: aft of the pins and along them [m]; None where it has none."""
+    plan = plan_of(surface)
+    return None if plan is None or plan.edge is None else _place(surface, plan, place)
+
+
 def _path(points: list[tuple[float, float]]) -> str:
     return "M" + "L".join(f"{1e3 * x:.0f} {-1e3 * y:.0f}" for x, y in points)
 
@@ -114,7 +120,7 @@ def _place(surface: Surface, plan: Plan, place: str) -> tuple[float, float] | No
     y = None if at is None else 1e-3 * float(at[1])
     web = None if y is None else plan.at("web", y)
     if words[0] == "hinge":
-        hinge = next((h for name, h in surface.hinges.items() if place.startswith(f"hinge.{name}.")), None)
+        hinge = next((h for name, h in surface.hinges.items() if f"{place}.".startswith(f"hinge.{name}.")), None)
         y = None if hinge is None else number(hinge.up)
         web = None if y is None or place.endswith(".pin") else plan.at("web", y)
         return None if y is None else (0.0 if web is None else float(web), y)
