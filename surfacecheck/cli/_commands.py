@@ -13,14 +13,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from surfacecheck.cli._aftermath import run_aftermath
+from surfacecheck.cli._deviation import run_deviation
 from surfacecheck.cli._follow import run_follow
 from surfacecheck.cli._gone import run_gone
+from surfacecheck.cli._happened import run_happened
 from surfacecheck.cli._map import run_map
 from surfacecheck.cli._mixed import run_mixed
 from surfacecheck.cli._new import run_new
 from surfacecheck.cli._next import say_next, say_nothing_told
 from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
+from surfacecheck.cli._query import run_query
 from surfacecheck.cli._rivets import run_rivets
 from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.cli._scatter import run_scatter
@@ -213,4 +216,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "weigh": run_weigh,
     "aftermath": run_aftermath,
     "scatter": run_scatter,
+    "happened": run_happened,
+    "deviation": run_deviation,
+    "query": run_query,
 }

@@ -70,6 +70,21 @@ def parser() -> argparse.ArgumentParser:
     one = command("compare", "before and after", "compare data/rudder.toml data/rudder_pitch_30.toml")
     one.add_argument("file", help="the surface file")
     one.add_argument("change", nargs="+", help="change files, each laid over it by itself")
+    one = command("happened", "asks what happened, one question at a time, and writes the change file",
+                  "happened data/rudder.toml")  # fmt: skip
+    one.add_argument("file", help="the surface file; the change file is written beside it, none is overwritten")
+    one = command("deviation", "what happened, beside the drawing: here, anywhere, rules, balance, each option",
+                  "deviation data/rudder.toml data/rudder_oversize_hole.toml",
+                  "deviation data/rudder.toml data/rudder_oversize_hole.toml --all --units inch")  # fmt: skip
+    _happened_files(one)
+    one.add_argument("--all", action="store_true", help="also what is folded on the page: pins, lowest margins, whole")
+    one.add_argument("--no-page", action="store_true", help="text only")
+    one = command("query", "one page with one closed question for whoever decides, and as text for an e-mail",
+                  "query data/rudder.toml data/rudder_oversize_hole.toml",
+                  "query data/rudder.toml data/rudder_oversize_hole.toml --option 2")  # fmt: skip
+    _happened_files(one)
+    one.add_argument("--option", type=int, default=1, help="which option stands beside it, from 1; 0 for none")
+    one.add_argument("--earlier", metavar="SHEET", help="an earlier sheet, its file or number: says what is new since")
     one = command("follow", "one force alone, from where it is put to the pins",
                   'follow data/rudder.toml --from "trailing edge, between rib 2 and 3" --load "100 N"',
                   'follow data/rudder.toml --from "spar, at 325 mm" --load "10 N m" --direction torque')  # fmt: skip
@@ -201,6 +216,11 @@ def _bench(command: Callable[..., argparse.ArgumentParser]) -> None:
     one.add_argument("--minutes-rivet", metavar="MIN", help="your minutes a rivet: set, look")
     one.add_argument("--tables", metavar="FOLDER", help="also write every table, as CSV and as text for a letter")
     one.add_argument("--no-page", action="store_true", help="text only")
+
+
+def _happened_files(one: argparse.ArgumentParser) -> None:
+    one.add_argument("file", help="the surface file, or a change file that says what happened")
+    one.add_argument("change", nargs="*", help="change files that say what happened, laid over it together")
 
 
 def _examples(*words: str) -> str:

@@ -1,0 +1,126 @@
+"""The words of the interview: one question for each key of an event."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from surfacecheck.changes._events import KINDS
+from surfacecheck.model import Happened, specs
+from surfacecheck.places import layers_at
+
+if TYPE_CHECKING:
+    from surfacecheck.changes._events import EventKind
+    from surfacecheck.model import Spec, Surface
+    from surfacecheck.places import Spot
+
+__all__ = ["ALL_LAYERS", "NOT_MEASURED", "Question", "question_for"]
+
+NOT_MEASURED = "?"
+ALL_LAYERS = "all of them"
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question.
+
+    Attributes
+    ----------
+    key : str
+        What the answer is stored under.
+    words : str
+        The question.
+    hint : str
+        How to answer, with an example.
+    choices : tuple of str
+        Answers to choose from; empty where it is typed.
+    unknown : bool
+        Whether "not measured" is written down as such; otherwise no answer leaves the line out.
+    must : bool
+        Whether it cannot be left out.
+    free : bool
+        Whether other words than the choices are taken.
+    several : bool
+        Whether several are taken, with a semicolon between them.
+    """
+
+    key: str
+    words: str
+    hint: str = ""
+    choices: tuple[str, ...] = ()
+    unknown: bool = False
+    must: bool = False
+    free: bool = False
+    several: bool = False
+
+
+def question_for(surface: Surface, key: str, kind: EventKind | None, spot: Spot | None, title: str) -> Question:
+    """Give the question for one key.
+
+    Parameters
+    ----------
+    surface : Surface
+        As drawn.
+    key : str
+        What is asked.
+    kind : EventKind or None
+        What happened, once that is told.
+    spot : Spot or None
+        Where, once that is told.
+    title : str
+        A title made of what was told.
+
+    Returns
+    -------
+    Question
+        In words.
+    """
+    if key == "what":
+        kinds = tuple(one.words[0] for one in KINDS)
+        return Question(key, "What happened?", "its number, or its words", kinds, must=True)
+    if key == "where":
+        such = "" if kind is None else kind.such
+        return Question(key, "Where? A name of the printed map.", f"such as: {such}", must=True)
+    if key == "layers":
+        layers = tuple(one.replace("_", " ") for one in layers_at(surface, spot)) if spot is not None else ()
+        words = "One layer or all? Which sheet has it?"
+        return Question(key, words, "a number, or several: 1; 2", (*layers, ALL_LAYERS), several=True)
+    if key == "try":
+        offers = () if kind is None else kind.offers
+        hint = "several: 1; 2; or your own words, such as: next size 4.8 mm; no answer: all of these that there can be"
+        words = 'What might be done? "Leave it" always stands beside it.'
+        return Question(key, words, hint, offers, free=True, several=True)
+    if key == "rivet":
+        return Question(key, "Which rivet is in there? A name of part D.", "its number", tuple(surface.rivets))
+    if key == "more":
+        return Question(key, "Did anything else happen to it?", "yes or no", ("yes", "no"), must=True)
+    if key == "title":
+        return Question(key, "A title for it?", f"nothing: {title}")
+    return _plain(surface, key, specs(Happened)[key][1])
+
+
+_WORDS = {
+    "rivet_in": "Is the rivet still in?",
+    "largest_points": "Which way does the largest size point?",
+    "second_lies": "Which way does the second hole lie from the first?",
+    "done_since": "What has been done to it since?",
+    "reached_from": "From where can it be reached?",
+}
+_HINTS = {"done_since": "such as: nothing", "reached_from": "such as: both sides"}
+
+
+def _plain(surface: Surface, key: str, spec: Spec) -> Question:
+    """Ask for a key of the file by the words that the file's own help has."""
+    words = _WORDS.get(key, f"{spec.help[:1].upper()}{spec.help[1:]}?")
+    if spec.enum is not None:
+        choices = tuple(dict.fromkeys(surface.said(str(one)) for one in spec.enum))
+        return Question(key, words, "its number", choices, unknown=key != "rivet_in")
+    if spec.kind == "measure":
+        such = {"mm": "4.60 mm (caliper, 2 tries)", "deg": "3 deg (template)"}.get(
+            spec.hint, f"a number with {spec.hint}"
+        )
+        toward = f", then {' or '.join(surface.said(one) for one in spec.toward)}" if spec.toward else ""
+        return Question(key, words, f"such as: {such}{toward}; or: not measured", unknown=True)
+    if spec.kind == "count":
+        return Question(key, words, "a whole number; or: not measured")
+    return Question(key, words, _HINTS.get(key, ""))
