@@ -60,6 +60,7 @@ def deviation_page(deviation: Deviation, system: System = "metric") -> str:
         pictures=[Markup(svg) for svg in _pictures(deviation, system)],  # noqa: S704 - own SVG, names escaped
         table=deviation_table(deviation, system),
         outcomes=outcome_lines(deviation, system),
+        cautions=deviation.cautions,
         bands=band_lines(deviation, system),
         folded=folded_tables(deviation, system),
         workings=list(_workings(deviation, system)),
@@ -70,8 +71,9 @@ def deviation_page(deviation: Deviation, system: System = "metric") -> str:
 
 
 def _pictures(deviation: Deviation, system: System) -> Iterator[str]:
-    """One picture a touched rivet; one map for all other places together."""
-    drawn = [one.place for one in deviation.passing if group_name(one.place) != one.place][:_MOST_PICTURES]
+    """One picture a touched rivet or place of the spar; one map where there is none of either."""
+    places = [one.place for one in deviation.passing]
+    drawn = [one for one in places if group_name(one) != one or one.startswith("spar.")][:_MOST_PICTURES]
     for number, place in enumerate(drawn or [None], 1):
         try:
             yield to_svg(deviation_picture(deviation, place, system, alone=False), f"place-{number}")

@@ -11,6 +11,7 @@ from surfacecheck.changes import columns_of
 from surfacecheck.checks import Outcome
 from surfacecheck.errors import SurfaceError
 from surfacecheck.rules import DOES_NOT_MEET
+from surfacecheck.studies._cautions import cautions_for
 from surfacecheck.studies._compare import compare
 from surfacecheck.studies._deviation_here import here_lines
 from surfacecheck.studies._here import group_name, in_group, lowest_of
@@ -110,6 +111,16 @@ class Deviation:
     def now(self) -> Way:
         """As it is now."""
         return self.ways[1]
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What no margin looks at and this kind of event touches: fatigue, flutter, corrosion, workmanship."""
+        return cautions_for(self.in_words)
+
+    @property
+    def in_words(self) -> str:
+        """What happened, and where, as it was written down."""
+        return "; ".join(f"{one.what}, {one.where}" for one in self.surface.happened)
 
     def of(self, group: str, *, moved: bool = False) -> tuple[Changed, ...]:
         """Give the lines of one group.

@@ -29,7 +29,7 @@ def deviation_data(deviation: Deviation) -> dict[str, Any]:
     dict
         ``form``, ``units``, ``surface``, ``happened``, ``places``, ``passing``, ``ways`` (title, kind, outcome, what
         was done to the model), ``lines`` (each with one list of values a way: the value, or those of both bounds),
-        ``shown`` (the table as it is printed), ``bands``, ``caution``.
+        ``shown`` (the table as it is printed), ``bands``, ``cautions`` (by topic), ``caution``.
     """
     surface = deviation.surface
     return {
@@ -59,6 +59,7 @@ def deviation_data(deviation: Deviation) -> dict[str, Any]:
         "lines": [_line(deviation, one) for one in (*deviation.here, *deviation.comparison.lines)],
         "shown": {group: [list(row[:1] + row[1]) for row in rows_of(deviation, group)] for group in SHOWN},
         "bands": _bands(deviation.bands),
+        "cautions": list(deviation.cautions),
         "caution": CAUTION,
     }
 

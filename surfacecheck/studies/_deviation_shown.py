@@ -169,6 +169,8 @@ def deviation_text(deviation: Deviation, system: System = "metric", width: int =
     blocks += [wrapped(line, width) for line in passing_lines(deviation, system)]
     blocks.append(_columns(deviation, SHOWN, system, width))
     blocks.append("\n".join(wrapped(line, width, then="  ") for line in outcome_lines(deviation, system)))
+    if deviation.cautions:
+        blocks.append("\n".join(wrapped(line, width, then="  ") for line in deviation.cautions))
     told = [wrapped(line, width - 2, then="  ") for line in band_lines(deviation, system)]
     blocks.append("MEASURED, AS IT IS NOW\n" + "\n".join(textwrap.indent(line, " ") for line in told))
     if folded:
@@ -200,5 +202,6 @@ def deviation_html(deviation: Deviation, system: System = "metric") -> str:
     """
     above = "".join(f"<p>{escaped(line)}</p>" for line in passing_lines(deviation, system))
     below = "".join(f"<li>{escaped(line)}</li>" for line in outcome_lines(deviation, system))
+    beside = "".join(f"<p>{escaped(line)}</p>" for line in deviation.cautions)
     table = deviation_table(deviation, system).html()
-    return f"<div>{above}{table}<ul>{below}</ul><p><em>{escaped(CAUTION)}</em></p></div>"
+    return f"<div>{above}{table}<ul>{below}</ul>{beside}<p><em>{escaped(CAUTION)}</em></p></div>"

@@ -9,6 +9,7 @@ from surfacecheck.assessment import case_words, counts, in_system, shown_formula
 from surfacecheck.provenance import Basis
 from surfacecheck.quantities import show
 from surfacecheck.studies._bands_shown import called, range_text, reading_text
+from surfacecheck.studies._cautions import topics_for
 from surfacecheck.studies._deviation_here import MUST_CARRY
 from surfacecheck.studies._deviation_rows import SHOWN, line_name, rows_of
 from surfacecheck.studies._path import nearest_rib, prose_of
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     from surfacecheck.checks import Finding
     from surfacecheck.quantities import System
     from surfacecheck.studies._deviation import Deviation, Way
-from surfacecheck.studies._deviation_rows import Row
+    from surfacecheck.studies._deviation_rows import Row
 
 __all__ = ["assumed_block", "numbers_block", "path_block"]
 
@@ -228,7 +229,9 @@ def assumed_block(deviation: Deviation, system: System = "metric") -> Block:
     known = counts(deviation.now.fully)
     lines.append(Line(f"Of the file: {known['guess']} guesses, {known['not said']} without a word how known, "
                       f"{known['not given']} not given.", FILE))  # fmt: skip
-    lines.append(Line(f"Not looked at: {', '.join(deviation.now.fully.not_looked_at[:6])}."))
+    topics = topics_for(deviation.in_words)
+    touched = f"; of these it touches {', '.join(topics)}" if topics else ""
+    lines.append(Line(f"Not looked at: {', '.join(deviation.now.fully.not_looked_at[:6])}{touched}."))
     return Block("4 WHAT I ASSUMED", tuple(dict.fromkeys(lines)))
 
 

@@ -80,16 +80,20 @@ def _event(deviation: Deviation, event: Happened, system: System) -> Iterator[st
     surface = deviation.surface
     corners = [corner for place in deviation.places if (corner := corner_of(surface, place))]
     corner = f" ({corners[0]})" if len(corners) == 1 and len(surface.happened) == 1 else ""
-    note = f" {event.note.rstrip('.')}." if event.note else ""
+    note = f" {event.note[:1].upper()}{event.note[1:].rstrip('.')}." if event.note else ""
     yield f"{event.where[:1].upper()}{event.where[1:]}{corner}: {event.what}.{note}"
     asks = kind_of(event.what).asks
     have = [given_text(key, value, system) for key, value in measured_in_event(event)]
     if event.largest_points is not None and event.largest.known:
         have.append(f"the largest points {event.largest_points}")
+    if event.second_lies is not None:
+        have.append(f"the second lies {event.second_lies}")
+    counted = {"a rivet of the kind": event.rivet, "alloy": event.alloy, "count": event.count, "lines": event.lines}
+    have += [f"{name} {said}" for name, said in counted.items() if said]
     if have or set(asks) - {"layers", "rivet_in"}:
         yield f"I have: {'; '.join(have)}." if have else "I have: not measured."
     told = {}
-    if event.layers or "layers" in asks:
+    if event.layers or ("layers" in asks and not event.edges):
         told["Layers"] = " and ".join(one.replace("_", " ") for one in event.layers) or "not said"
     if event.rivet_in is not None or "rivet_in" in asks:
         told["Rivet still in"] = str(event.rivet_in or "not said")
@@ -104,6 +108,8 @@ def measured_in_event(event: Happened) -> Iterator[tuple[str, Value]]:
         value = getattr(event, one.name)
         if isinstance(value, Value) and value.known:
             yield one.name.replace("_", " "), value
+        if one.name == "edges":
+            yield from ((f"edge in the {layer.replace('_', ' ')}", each) for layer, each in value.items() if each.known)
 
 
 def given_text(name: str, value: Value, system: System = "metric") -> str:
@@ -140,6 +146,9 @@ def _drawing(deviation: Deviation) -> Iterator[str]:
         rivet = _rivet(drawn, group_name(place))
         if apart is None or rivet is None or group_name(place) == place:
             continue
+        if apart.rivet is not None and apart.rivet.name != rivet.name:
+            size = f", {rivet.diameter.said}" if rivet.diameter.known else ""
+            yield f"a rivet of the kind {rivet.name}{size}"
         if (apart.across or apart.along) and rivet.hole.known:
             yield f"hole {rivet.hole.said} ({_how(rivet.hole)})"
         for layer in apart.edge:
