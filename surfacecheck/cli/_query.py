@@ -53,7 +53,8 @@ def run_query(options: argparse.Namespace) -> int:
         return 0
     say(text)
     if sheet.dropped:
-        order = f"one page is full; it goes in this order: {', '.join(DROPS)}; gone: {len(sheet.dropped)}"
+        rule = "one page is full; lines go in this order, and what then still fits comes back, the last first"
+        order = f"{rule}: {', '.join(DROPS)}; gone: {len(sheet.dropped)}"
         say(wrapped(order, then="  "))
     sys.stdout.flush()
     say(f"PAGE   {written['page']}  (A4, Letter)")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
@@ -43,11 +44,10 @@ def query_page(query: Query, system: System = "metric") -> str:
         One self-contained HTML document without script, that prints on one sheet of A4 or Letter.
     """
     picture = None
-    try:
-        drawn = deviation_picture(query.deviation, None, system, alone=False, brief=True)
-        picture = Markup(to_svg(drawn, "place"))  # noqa: S704 - own SVG, names escaped
-    except SurfaceError:  # without an outline there is nothing to draw; the text stands by itself
-        pass
+    if "picture" not in query.dropped:
+        with suppress(SurfaceError):  # without an outline there is nothing to draw; the text stands by itself
+            drawn = deviation_picture(query.deviation, None, system, alone=False, brief=True)
+            picture = Markup(to_svg(drawn, "place"))  # noqa: S704 - own SVG, names escaped
     return rendered(
         "query.html",
         query=query,

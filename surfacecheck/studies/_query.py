@@ -9,7 +9,7 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.studies._query_blocks import assumed_block, numbers_block, path_block
 from surfacecheck.studies._query_happened import happened_block, question_of
 from surfacecheck.studies._query_kept import kept_of, since_words
-from surfacecheck.studies._query_lines import DROPS, Block
+from surfacecheck.studies._query_lines import DROPS, PICTURE, Block
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
@@ -84,7 +84,7 @@ class Query:
             Without these lines; ``dropped`` names them where there were any.
         """
         blocks = tuple(replace(b, lines=tuple(line for line in b.lines if line.drop != drop)) for b in self.blocks)
-        gone = blocks != self.blocks
+        gone = blocks != self.blocks or drop == PICTURE
         return replace(self, blocks=blocks, dropped=(*self.dropped, DROPS[drop - 1])) if gone else self
 
 

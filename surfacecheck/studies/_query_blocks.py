@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from surfacecheck.assessment import case_words, counts, in_system, shown_formulas
 from surfacecheck.provenance import Basis
 from surfacecheck.quantities import show
@@ -21,6 +23,7 @@ from surfacecheck.studies._query_lines import (
     MODEL,
     NOTES,
     PATH,
+    PLACES,
     RULES,
     STRENGTHS,
     WORKED,
@@ -39,7 +42,7 @@ if TYPE_CHECKING:
 
 __all__ = ["assumed_block", "numbers_block", "path_block"]
 
-_MOST_RULES = 3
+_MOST_RULES, _MOST_PLACES = 3, 2
 _ONE_RIVET = re.compile(r", rivet \d+(?=$|: )")
 """A line of one rivet of a group; the line of the group has the lowest of all its rivets."""
 
@@ -60,10 +63,11 @@ def path_block(deviation: Deviation, system: System = "metric") -> Block:
         The parts in order, what passes at limit, what else could carry it, the nearest rib.
     """
     lines: list[Line] = []
-    for one in deviation.passing:
-        if one.path and one.path not in {other.path for other in deviation.passing[: deviation.passing.index(one)]}:
+    for at, one in enumerate(deviation.passing):
+        stays = 0 if at < _MOST_PLACES else PLACES
+        if one.path and one.path not in {other.path for other in deviation.passing[:at]}:
             lines.append(Line(_capital(" -> ".join(one.path)), PATH))
-        said = ((one.carries(system), 0), (one.brings(system), PATH), (one.else_carried(system), 0))
+        said = ((one.carries(system), stays), (one.brings(system), PATH), (one.else_carried(system), stays))
         lines += [Line(in_system(text, system), drop) for text, drop in said if text]
         rib = nearest_rib(deviation.surface, one.place)
         if rib is not None:
@@ -91,8 +95,8 @@ def numbers_block(deviation: Deviation, ways: tuple[Way, ...], system: System = 
     at = [deviation.ways.index(way) for way in ways]
     names = ["as drawn", "as it is", *(way.column.title for way in ways[2:])]
     rows = {group: rows_of(deviation, group, system) for group in SHOWN}
-    here = [row for row in rows["place"] if not _ONE_RIVET.search(row.name)]
-    lines = [Line(_sentence(_named(row), row, at, names)) for row in here]
+    here = [(row, drop) for row, drop in _ranked(deviation, rows["place"]) if not _ONE_RIVET.search(row.name)]
+    lines = [Line(_sentence(_named(row), row, at, names), drop) for row, drop in here]
     lines += [Line(_sentence("Lowest anywhere", row, at, names)) for row in rows["anywhere"]]
     lines += [Line(text) for text in _outcomes(deviation, ways, names)]
     changed = [row for row in rows["rules"] if len({row.cells[i] for i in at}) > 1]
@@ -103,6 +107,21 @@ def numbers_block(deviation: Deviation, ways: tuple[Way, ...], system: System = 
     lines += _workings(deviation, system)
     lines += _bands(deviation, system)
     return Block("3 NUMBERS (from limit loads)", tuple(lines))
+
+
+def _ranked(deviation: Deviation, rows: tuple[Row, ...]) -> Iterator[tuple[Row, int]]:
+    """Say of every line of a place whether it may go: those of the lowest margins as it is now stay."""
+    lines, lowest = deviation.of("place"), dict[str, float]()
+    for line in (one for one in lines if one.quantity == "margin"):
+        now = [value for value in deviation.by_way(line)[1] if isinstance(value, float)]
+        group = _ONE_RIVET.sub("", line.name)
+        lowest[group] = (
+            min(*now, lowest.get(group, np.inf), np.inf) if now else 0.0
+        )  # of unknown strength: near the top
+    stay = sorted(lowest, key=lambda group: lowest[group])[:_MOST_PLACES]
+    for row, line in zip(rows, lines, strict=True):
+        part = line.name if line.quantity == "margin" else line.name.partition(": ")[0]
+        yield row, 0 if _ONE_RIVET.sub("", part) in stay else PLACES
 
 
 def _named(row: Row) -> str:

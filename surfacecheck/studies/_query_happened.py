@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 __all__ = ["given_text", "happened_block", "measured_in_event", "question_of"]
 
-_MOST_EVENTS = 4
+_MOST_EVENTS = 3
 PHOTO_LIST = "Photos: whole part [ ] place with ruler [ ] both faces [ ] edge-on [ ] light from the side [ ]"
 
 
@@ -67,8 +67,8 @@ def happened_block(deviation: Deviation, system: System = "metric") -> Block:
     """
     lines: list[Line] = []
     for at, event in enumerate(deviation.surface.happened):
-        drop = EVENTS if at >= _MOST_EVENTS else 0
-        lines += [Line(text, drop) for text in _event(deviation, event, system)]
+        told = list(_event(deviation, event, system))
+        lines += [Line(told[0]), *(Line(text, EVENTS if at >= _MOST_EVENTS else 0) for text in told[1:])]
     drawn = list(_drawing(deviation))
     lines[1:1] = [Line(f"Drawing says: {'; '.join(drawn)}.")] if drawn else []
     if not deviation.surface.happened:

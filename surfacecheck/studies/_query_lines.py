@@ -16,15 +16,18 @@ DROPS = (
     "load path",
     "photo list",
     "rules after the third",
-    "events after the fourth",
+    "measurements after the third event",
     "band",
     "strengths",
     "working",
+    "places after the second",
+    "picture",
 )
-"""What goes when a sheet does not fit one page, the first first; everything else stays."""
-(CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED) = range(
-    1, len(DROPS) + 1
-)
+"""What goes when a sheet does not fit one page, the first first; what then still fits comes back, the last first."""
+(
+    CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED, PLACES,
+    PICTURE,
+) = range(1, len(DROPS) + 1)  # fmt: skip
 
 
 @dataclass(frozen=True)

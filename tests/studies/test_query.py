@@ -134,7 +134,45 @@ def test_only_as_much_goes_as_must(whole):
     for drop in range(1, last):
         fuller = fuller.without(drop)
     assert height(fuller) > PAGE
+    gone = [DROPS.index(one) + 1 for one in sheet.dropped]
+    for back in gone:
+        fuller = whole
+        for drop in gone:
+            fuller = fuller.without(drop) if drop != back else fuller
+        assert height(fuller) > PAGE
     assert fitted(whole, picture=False).dropped != sheet.dropped
+
+
+EVENT = """[[happened]]
+where = "hinge %s, bracket rivet %d"
+what = "short edge"
+layers = ["bracket"]
+edge = "6 mm (caliper)"
+"""
+
+
+def chain(count):
+    spots = [(hinge, rivet) for hinge in ("middle", "bottom", "top") for rivet in range(1, 7)][:: 18 // count][:count]
+    text = 'based_on = "rudder.toml"\ntitle = "many"\n' + "".join(EVENT % spot for spot in spots)
+    return query(deviation(read_text(text, "c.toml", DATA)))
+
+
+def test_a_long_chain_keeps_every_event_and_its_lowest_margins():
+    """What was measured of the fourth and later goes; that they happened stays, and so do the two lowest margins."""
+    whole = chain(6)
+    sheet = fitted(whole)
+    assert "picture" in sheet.dropped
+    text = one_line(query_text(sheet))
+    assert text.count("short edge.") == 6
+    assert text.count("I have") < one_line(query_text(whole)).count("I have") == 6
+    assert 1 <= text.count("Lowest margin here") <= 2
+    lowest = min(f.margin for f in whole.deviation.now.here(whole.deviation.places))
+    assert f"{lowest:+.2f}" in text
+
+
+def test_more_than_a_page_holds_is_refused():
+    with pytest.raises(SurfaceError, match="18 events do not fit one sheet: put those that need"):
+        fitted(chain(18))
 
 
 def test_nothing_goes_from_a_sheet_with_room(found):
