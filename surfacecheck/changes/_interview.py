@@ -128,13 +128,40 @@ class Interview:
         told = self.events[-1]
         if key == "where":
             spot_of(self.surface, told["where"])
+            self._look_at_place(told["what"])
         elif key not in {"what", "title", "more"} and told.get(key) != NOT_MEASURED:
             try:
                 surface = read_text(self.text(), "happened.toml", self.file.parent)
-                if key in {"try", self._asked()[-1] if self._asked() else ""}:
+                if key in {"try", self._asked()[-1] if self._asked() else ""} and not self.wanted:
                     columns_of(surface)
             except SurfaceError as err:
                 raise SurfaceError(*(fault.message for fault in err.faults)) from err
+
+    def _look_at_place(self, what: str) -> None:
+        """Refuse a place where such a thing cannot be, before anything is asked of it."""
+        try:
+            columns_of(read_text(self.text(), "happened.toml", self.file.parent))
+        except SurfaceError as err:
+            asks = tuple(fault.message for fault in err.faults if f'"{what}" needs ' not in fault.message)
+            if asks:
+                raise SurfaceError(*asks) from err
+
+    @cached_property
+    def wanted(self) -> tuple[str, ...]:
+        """What has to be measured before the deviation can be worked; empty where nothing that is needed is missing."""
+        if not any(text == NOT_MEASURED for event in self.events for text in event.values()):
+            return ()
+        bare = [{key: text for key, text in event.items() if key != "try"} for event in self._whole]
+        try:
+            columns_of(read_text(change_file(self.file.name, "", bare), "happened.toml", self.file.parent))
+        except SurfaceError as err:
+            return tuple(fault.message for fault in err.faults)
+        return ()
+
+    @property
+    def _whole(self) -> list[dict[str, str]]:
+        """Events of which at least kind and place are told."""
+        return [event for event in self.events if "what" in event and "where" in event]
 
     def text(self) -> str:
         """Write the change file as far as it was told.
@@ -144,19 +171,17 @@ class Interview:
         str
             TOML.
         """
-        events = [event for event in self.events if "what" in event and "where" in event]
         title = next((text for key, text in self.answers if key == "title"), "") or self._title()
-        return change_file(self.file.name, title, events)
+        return change_file(self.file.name, title, self._whole)
 
     def _title(self) -> str:
-        events = [event for event in self.events if "what" in event and "where" in event]
-        return "; ".join(f"{event['what']}, {event['where']}" for event in events)
+        return "; ".join(f"{event['what']}, {event['where']}" for event in self._whole)
 
     def _asked(self) -> list[str]:
         """Keys that the kind of the present event asks for, three measurements at most."""
         kind = kind_of(self.events[-1]["what"])
         wanted, measured = [], 0
-        for key in _without_doubles(kind):
+        for key in _without_doubles(kind, self.events[-1]):
             if specs(Happened)[key][1].kind in _MEASURES:
                 measured += 1
                 if measured > MOST_MEASURED:
@@ -174,9 +199,12 @@ class Interview:
         return next((key for key in order if key not in told), None)
 
 
-def _without_doubles(kind: EventKind) -> tuple[str, ...]:
-    """Leave the table of all edges out where the nearest edge is asked for."""
-    return tuple(key for key in kind.asks if not (key == "edges" and "edge" in kind.asks))
+def _without_doubles(kind: EventKind, told: dict[str, str]) -> tuple[str, ...]:
+    """Leave out what another answer says already: edges for the edge, a count for the pitch, the way of no size."""
+    out = {"edges"} if "edge" in kind.asks else set()
+    out |= {"count"} if told.get("pitch", NOT_MEASURED) != NOT_MEASURED else set()
+    out |= {"largest_points"} if told.get("largest") == NOT_MEASURED else set()
+    return tuple(key for key in kind.asks if key not in out)
 
 
 def _chosen(question: Question, text: str) -> str:

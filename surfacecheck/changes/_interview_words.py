@@ -91,7 +91,8 @@ def question_for(surface: Surface, key: str, kind: EventKind | None, spot: Spot 
         words = 'What might be done? "Leave it" always stands beside it.'
         return Question(key, words, hint, offers, free=True, several=True)
     if key == "rivet":
-        return Question(key, "Which rivet is in there? A name of part D.", "its number", tuple(surface.rivets))
+        hint = "its number; one that is not there: write it into part D of the surface file first"
+        return Question(key, "Which rivet is in there? A name of part D.", hint, tuple(surface.rivets), must=True)
     if key == "more":
         return Question(key, "Did anything else happen to it?", "yes or no", ("yes", "no"), must=True)
     if key == "title":
@@ -106,7 +107,26 @@ _WORDS = {
     "done_since": "What has been done to it since?",
     "reached_from": "From where can it be reached?",
 }
-_HINTS = {"done_since": "such as: nothing", "reached_from": "such as: both sides"}
+_SUCH = {
+    "smallest": ("4.45 mm (drill shank, 3 tries)", "0.175 in (drill shank, 3 tries)"),
+    "pitch": ("30 mm (ruler)", "1.25 in (ruler)"),
+    "radius": ("0.5 mm (drill shank)", "1/32 in (drill shank)"),
+    "thickness": ("0.45 mm (micrometer, 3 tries)", "0.018 in (micrometer, 3 tries)"),
+    "mm": ("4.6 mm (caliper, 2 tries)", "0.181 in (caliper, 2 tries)"),
+    "deg": ("3 deg (template)", "3 deg (template)"),
+    "kg": ("0.25 kg (scale)", "9 oz (scale)"),
+    "knots": ("55 knots (guess)", "55 knots (guess)"),
+}
+"""Answers as examples: of a key, or of a unit."""
+_FROM_THREAD = ("0.3 mm (thread, 3 tries)", "0.012 in (thread, 3 tries)")
+_BY_RULER = ("150 mm (ruler)", "6 in (ruler)")
+_SUCH |= dict.fromkeys(("out_of_line", "out_of_line_aft"), _FROM_THREAD)
+_SUCH |= dict.fromkeys(("from", "to", "wide", "arm", "behind"), _BY_RULER)
+_HINTS = {
+    "leaves": "such as: straight ahead; 12 deg inward; 5 deg up; or: not measured",
+    "done_since": "such as: nothing",
+    "reached_from": "such as: both sides",
+}
 
 
 def _plain(surface: Surface, key: str, spec: Spec) -> Question:
@@ -116,11 +136,12 @@ def _plain(surface: Surface, key: str, spec: Spec) -> Question:
         choices = tuple(dict.fromkeys(surface.said(str(one)) for one in spec.enum))
         return Question(key, words, "its number", choices, unknown=key != "rivet_in")
     if spec.kind == "measure":
-        such = {"mm": "4.60 mm (caliper, 2 tries)", "deg": "3 deg (template)"}.get(
-            spec.hint, f"a number with {spec.hint}"
-        )
-        toward = f", then {' or '.join(surface.said(one) for one in spec.toward)}" if spec.toward else ""
-        return Question(key, words, f"such as: {such}{toward}; or: not measured", unknown=True)
+        metric, inch = _SUCH.get(key) or _SUCH[spec.hint]
+        number, bracket, how = (inch if surface.units == "inch" else metric).partition(" (")
+        ways = [surface.said(one) for one in spec.toward]
+        such = f"{number}{f' {ways[0]}' if ways else ''}{bracket}{how}"
+        other = f", or {ways[1]}" if ways else ""
+        return Question(key, words, f"such as: {such}{other}; or: not measured", unknown=True)
     if spec.kind == "count":
         return Question(key, words, "a whole number; or: not measured")
-    return Question(key, words, _HINTS.get(key, ""))
+    return Question(key, words, _HINTS.get(key, ""), unknown=spec.kind == "leaves")

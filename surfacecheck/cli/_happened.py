@@ -48,10 +48,13 @@ def run_happened(options: argparse.Namespace) -> int:
     text = interview.text()
     target = _written(file, text)
     if options.json:
-        say_data({"form": 1, "file": str(target), "events": list(interview.events), "text": text}, "happened")
+        say_data({"form": 1, "file": str(target), "events": list(interview.events), "text": text,
+                  "wanted": list(interview.wanted)}, "happened")  # fmt: skip
         return 0
     say(f"\n{text}")
     say(f"FILE   {target}")
+    for one in interview.wanted:
+        say(wrapped(plain(one), first="TO BE MEASURED  ", then="  "))
     say(f"NEXT   {called_as()} deviation {quoted(options.file)} {quoted(str(target))}")
     return 0
 
