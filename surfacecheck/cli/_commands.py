@@ -93,7 +93,8 @@ def _check(options: argparse.Namespace) -> int:
     if written := _tables(options, assessment, system, since):
         say(f"TABLES {Path(options.tables)}  ({len(written)} files: each table as CSV, and as text for a letter)")
     hint = "1" if assessment.margins else "pins"
-    say(f"NEXT   {called_as()} show {quoted(options.file)} {hint}")
+    told = f"deviation {quoted(options.file)}" if assessment.surface.happened else f"show {quoted(options.file)} {hint}"
+    say(f"NEXT   {called_as()} {told}")
     return _strictly(options, assessment)
 
 
@@ -168,7 +169,11 @@ def _compare(options: argparse.Namespace) -> int:
         say_data(comparison_data(comparison), "compare")
     else:
         say(comparison_text(comparison, _system(options, base)))
-        say(f"\nNEXT   {called_as()} show {quoted(options.change[0])} 1")
+        happened = [name for name, one in zip(options.change, changed, strict=True) if one.surface.happened]
+        for name in happened:
+            say("\n" + wrapped(f"{name}: what happened is not in these numbers, only what it says of the drawing"))
+        said = f"deviation {quoted(options.file)} {quoted(happened[0])}" if happened else ""
+        say(f"\nNEXT   {called_as()} {said or f'show {quoted(options.change[0])} 1'}")
     return _strictly(options, *changed)
 
 

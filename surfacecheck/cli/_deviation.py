@@ -78,7 +78,7 @@ def run_deviation(options: argparse.Namespace) -> int:
         stem = stem_of(options)
         page = stem.with_name(f"{stem.name}_deviation.html")
         size = write_whole(page, deviation_page(found, system))
-        say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+        say(f"PAGE   {page}  ({size / 1e6:.2f} MB)")
     files = " ".join(quoted(one) for one in (options.file, *options.change))
     say(f"NEXT   {called_as()} query {files}")
     return _code(options, found)

@@ -170,7 +170,11 @@ class Deviation:
             One of the words of outcome of a margin; of the lowest anywhere where no check is here.
         """
         here = way.here(self.places)
-        return judged(tuple(_lowest(one) for one in way.bounds) if all(one is None for one in here) else here)
+        return judged(here if self.judged_at(way) == "here" else tuple(_lowest(one) for one in way.bounds))
+
+    def judged_at(self, way: Way) -> str:
+        """Say what the outcome of a way is of: ``here``, or ``anywhere`` where no check is of a touched place."""
+        return "anywhere" if all(one is None for one in way.here(self.places)) else "here"
 
     @cached_property
     def bands(self) -> Bands:

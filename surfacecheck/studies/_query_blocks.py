@@ -172,13 +172,13 @@ def _both(cell: str) -> str:
 
 def _outcomes(deviation: Deviation, ways: tuple[Way, ...], names: list[str]) -> Iterator[str]:
     """Say the outcome of the margin here, and beside it how many rules are not met."""
-    told: dict[str, list[str]] = {}
+    told: dict[tuple[str, str], list[str]] = {}
     for way, name in zip(ways, names, strict=True):
         word = deviation.outcome(way)
         both = " by either bound" if way.nothing is not None and not word.startswith("depends") else ""
-        told.setdefault(word, []).append(f"{name}{both}")
-    for word, who in told.items():
-        yield f"Outcome here, {', '.join(who)}: {word}."
+        told.setdefault((word, deviation.judged_at(way)), []).append(f"{name}{both}")
+    for (word, where), who in told.items():
+        yield f"Outcome {where}, {', '.join(who)}: {word}."
     broken = [f"{name} {len(way.broken)}" for way, name in zip(ways, names, strict=True)]
     yield f"Rules, how many it does not meet: {'; '.join(broken)}."
 

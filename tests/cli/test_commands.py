@@ -82,7 +82,20 @@ def test_every_printed_hint_can_be_typed(here, capsys, monkeypatch):
 def examples():
     """Every example that any help shows."""
     found = []
-    names = ["check", "new", "show", "compare", "row", "follow", "map", "card", "takeoff", "scatter"]
+    names = [
+        "check",
+        "new",
+        "show",
+        "compare",
+        "row",
+        "follow",
+        "map",
+        "card",
+        "takeoff",
+        "scatter",
+        "deviation",
+        "query",
+    ]
     for words in ([], *([name] for name in names)):
         out = sys.stdout = io.StringIO()
         try:
