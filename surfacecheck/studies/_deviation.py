@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from surfacecheck.assessment import assess_each
 from surfacecheck.changes import columns_of
 from surfacecheck.checks import Outcome
@@ -14,7 +16,7 @@ from surfacecheck.rules import DOES_NOT_MEET
 from surfacecheck.studies._cautions import cautions_for
 from surfacecheck.studies._compare import compare
 from surfacecheck.studies._deviation_here import here_lines
-from surfacecheck.studies._here import group_name, in_group, lowest_of
+from surfacecheck.studies._here import at_place, group_name, in_group, lowest_of, outside_somewhere
 from surfacecheck.studies._passing import passing
 
 if TYPE_CHECKING:
@@ -73,6 +75,24 @@ class Way:
         """
         wanted = tuple({group_name(place): place for place in places}.values())
         return tuple(lowest_of(tuple(f for place in wanted for f in in_group(one, place))) for one in self.bounds)
+
+    def outside(self, places: Iterable[str]) -> tuple[str, ...]:
+        """Name what gives in checks of the touched places themselves that are outside the method, by either bound.
+
+        Parameters
+        ----------
+        places : iterable of str
+            Names of places.
+
+        Returns
+        -------
+        tuple of str
+            Each once; empty where the method answers for all of them.
+        """
+        found = (f for one in self.bounds for place in places for f in at_place(one, place))
+        asked = (f for f in found if f.kind == "margin" and np.isfinite(f.margin or 0.0))
+        gives = (f.gives for f in asked if f.outcome == Outcome.OUTSIDE or outside_somewhere(f))
+        return tuple(dict.fromkeys(gives))
 
     @property
     def broken(self) -> tuple[RuleResult, ...]:
@@ -167,8 +187,11 @@ class Deviation:
         Returns
         -------
         str
-            One of the words of outcome of a margin; of the lowest anywhere where no check is here.
+            One of the words of outcome of a margin: of the lowest here, or anywhere where no check is here; outside
+            the method where one check of a touched place is.
         """
+        if way.outside(self.places):
+            return Outcome.OUTSIDE
         here = way.here(self.places)
         return judged(here if self.judged_at(way) == "here" else tuple(_lowest(one) for one in way.bounds))
 

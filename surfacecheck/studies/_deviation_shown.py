@@ -74,7 +74,9 @@ def outcome_lines(deviation: Deviation, system: System = "metric") -> list[str]:
 
 def _outcome(deviation: Deviation, way: Way) -> str:
     both = " by either bound" if way.nothing is not None and not deviation.outcome(way).startswith("depends") else ""
-    return f"{deviation.judged_at(way)} {deviation.outcome(way)}{both}"
+    outside = way.outside(deviation.places)
+    what = f" ({', '.join(outside)})" if outside else ""
+    return f"{deviation.judged_at(way)} {deviation.outcome(way)}{what}{both}"
 
 
 def _rules(deviation: Deviation, way: Way, known: set[tuple[str, str]], system: System) -> str:

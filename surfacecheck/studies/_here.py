@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Check, Finding
 
-__all__ = ["at_place", "group_name", "in_group", "lowest_of", "part_of"]
+__all__ = ["at_place", "group_name", "in_group", "lowest_of", "outside_somewhere", "part_of"]
 
 
 def group_name(place: str) -> str:
@@ -117,3 +117,20 @@ def lowest_of(findings: tuple[Finding, ...]) -> Finding | None:
     """
     margins = [one for one in findings if one.kind == "margin" and one.margin is not None]
     return min(margins, key=lambda one: np.inf if one.margin is None else one.margin, default=None)
+
+
+def outside_somewhere(finding: Finding) -> bool:
+    """Say whether a check is outside the method at any of its spots, the worst one or another.
+
+    Parameters
+    ----------
+    finding : Finding
+        Of a surface, or of one of a stack.
+
+    Returns
+    -------
+    bool
+        Whether it is.
+    """
+    outside = np.asarray(finding.check.outside)
+    return bool(outside[finding.variant if len(outside) > 1 else 0].any() if outside.ndim == 3 else outside.any())
