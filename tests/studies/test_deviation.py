@@ -21,6 +21,8 @@ from surfacecheck.studies import (
     deviation_table,
     deviation_text,
     outcome_lines,
+    query,
+    query_text,
     rows_of,
     title_of,
 )
@@ -109,6 +111,28 @@ def test_words_of_outcome():
     assert DEPENDS.endswith(": ask")
     assert judged((carries, replace(finding, outcome=Outcome.OUTSIDE))) == Outcome.OUTSIDE
     assert judged((carries, None)) == Outcome.NOT_GIVEN
+
+
+def test_a_real_case_that_depends():
+    """One rivet of the horn missing and another in doubt: enough if it holds, not if it does not."""
+    events = {"horn rivet 1": "rivet missing", "horn rivet 7": "poor rivet"}
+    text = "".join(f'[[happened]]\nwhere = "{where}"\nwhat = "{what}"\n' for where, what in events.items())
+    found = deviation(read_text(f'based_on = "rudder.toml"\ntitle = "two"\n{text}', "c.toml", DATA))
+    fully, nothing = found.now.here(found.places)
+    assert fully.margin > 0.0 > nothing.margin
+    assert found.outcome(found.now) == DEPENDS
+    assert f"as it is now (leave it): here {DEPENDS}; rules" in outcome_lines(found)[1]
+    assert DEPENDS in " ".join(str(found).split())
+    assert f"Outcome here, as it is: {DEPENDS}." in " ".join(query_text(query(found)).split())
+
+
+def test_outside_the_method_is_said_though_the_lowest_is_inside():
+    """A bracket's edge below what any bearing table has: the lowest margin is of the rivet, and does not answer that."""
+    found = deviation(read(DATA / "rudder.toml", DATA / "happened_short_edge_bracket.toml"))
+    assert found.now.here(found.places)[0].outcome == Outcome.CARRIES
+    words = [found.outcome(way) for way in found.ways]
+    assert words == [Outcome.CARRIES, Outcome.OUTSIDE, Outcome.CARRIES, Outcome.CARRIES]
+    assert "outside the method: ask (bracket crushes, bracket is pressed oval, bracket tears" in outcome_lines(found)[1]
 
 
 def test_a_margin_word_and_a_rule_word_stand_together(oversize):
