@@ -18,6 +18,7 @@ from surfacecheck.studies._path import nearest_rib, prose_of
 from surfacecheck.studies._query_lines import (
     BALANCE,
     BAND,
+    CHANGED,
     CORNER,
     FILE,
     MODEL,
@@ -146,7 +147,7 @@ def _balance(rows: tuple[Row, ...], at: list[int], names: list[str]) -> Iterator
     same = [row for row in rows if all(row.cells[i] == "same" for i in at[1:])]
     if same:
         yield Line(f"Balance: no change, {' and '.join(f'{row.name} {row.cells[0]}' for row in same)}.", BALANCE)
-    yield from (Line(_sentence(row.name, row, at, names)) for row in rows if row not in same)
+    yield from (Line(_sentence(row.name, row, at, names), CHANGED) for row in rows if row not in same)
 
 
 def _sentence(name: str, row: Row, at: list[int], names: list[str]) -> str:

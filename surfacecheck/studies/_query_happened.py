@@ -80,8 +80,9 @@ def _event(deviation: Deviation, event: Happened, system: System) -> Iterator[st
     surface = deviation.surface
     corners = [corner for place in deviation.places if (corner := corner_of(surface, place))]
     corner = f" ({corners[0]})" if len(corners) == 1 and len(surface.happened) == 1 else ""
-    note = f" {event.note[:1].upper()}{event.note[1:].rstrip('.')}." if event.note else ""
-    yield f"{event.where[:1].upper()}{event.where[1:]}{corner}: {event.what}.{note}"
+    yield f"{event.where[:1].upper()}{event.where[1:]}{corner}: {event.what}."
+    if event.note:
+        yield f"{event.note[:1].upper()}{event.note[1:].rstrip('.')}."
     asks = kind_of(event.what).asks
     have = [given_text(key, value, system) for key, value in measured_in_event(event)]
     if event.largest_points is not None and event.largest.known:

@@ -75,7 +75,8 @@ def ordered(*words, page):
             shutil.copy(file, folder)
         with contextlib.chdir(folder):
             assert main(list(words)) == 0
-        shutil.copy(folder / page, path)
+        (written,) = folder.glob(page)
+        shutil.copy(written, path)
 
     return write
 
@@ -101,6 +102,12 @@ PAGES = {
     "weighing": ordered(
         *("weigh", "rudder.toml", "rudder_weighed.toml", "rudder_painted.toml"), page="out/rudder_weighing.html"
     ),
+    "deviation": ordered(
+        *("deviation", "rudder.toml", "happened_short_edge_rib.toml"),
+        page="out/happened_short_edge_rib_deviation.html",
+    ),
+    "query": ordered("query", "rudder.toml", "rudder_oversize_hole.toml", page="out/*_query_*.html"),
+    "query-chain": ordered("query", "rudder.toml", "happened_chain.toml", page="out/*_query_*.html"),
     "aftermath": ordered(
         *("aftermath", "rudder.toml", "--wind", "65 knots", "--lock", "let go", "--past-stop", "3 deg"),
         page="out/rudder_aftermath.html",

@@ -127,7 +127,7 @@ def test_a_real_case_that_depends():
 
 
 def test_outside_the_method_is_said_though_the_lowest_is_inside():
-    """A bracket's edge below what any bearing table has: the lowest margin is of the rivet, and does not answer that."""
+    """An edge below what any bearing table has: the lowest margin is of the rivet, and does not answer that."""
     found = deviation(read(DATA / "rudder.toml", DATA / "happened_short_edge_bracket.toml"))
     assert found.now.here(found.places)[0].outcome == Outcome.CARRIES
     words = [found.outcome(way) for way in found.ways]

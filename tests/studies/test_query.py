@@ -151,9 +151,9 @@ edge = "6 mm (caliper)"
 """
 
 
-def chain(count):
+def chain(count, note=""):
     spots = [(hinge, rivet) for hinge in ("middle", "bottom", "top") for rivet in range(1, 7)][:: 18 // count][:count]
-    text = 'based_on = "rudder.toml"\ntitle = "many"\n' + "".join(EVENT % spot for spot in spots)
+    text = 'based_on = "rudder.toml"\ntitle = "many"\n' + "".join(EVENT % spot + note for spot in spots)
     return query(deviation(read_text(text, "c.toml", DATA)))
 
 
@@ -161,7 +161,7 @@ def test_a_long_chain_keeps_every_event_and_its_lowest_margins():
     """What was measured of the fourth and later goes; that they happened stays, and so do the two lowest margins."""
     whole = chain(6)
     sheet = fitted(whole)
-    assert "picture" in sheet.dropped
+    assert "measurements after the third event" in sheet.dropped
     text = one_line(query_text(sheet))
     assert text.count("short edge.") == 6
     assert text.count("I have") < one_line(query_text(whole)).count("I have") == 6
@@ -171,8 +171,10 @@ def test_a_long_chain_keeps_every_event_and_its_lowest_margins():
 
 
 def test_more_than_a_page_holds_is_refused():
-    with pytest.raises(SurfaceError, match="18 events do not fit one sheet: put those that need"):
-        fitted(chain(18))
+    note = f'note = "{"a long story, " * 60}"\n'
+    with pytest.raises(SurfaceError, match="6 events do not fit one sheet: put those that need"):
+        fitted(chain(6, note))
+    assert "picture" in fitted(chain(18)).dropped
 
 
 def test_nothing_goes_from_a_sheet_with_room(found):
