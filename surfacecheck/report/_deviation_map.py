@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.assessment import in_system
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report._marks import leader, scale_bar, spread_labels
 from surfacecheck.report._mini import place_on
@@ -60,7 +61,7 @@ def place_map(
     if plan is None or plan.edge is None:
         message = 'outline.at: the map needs "up" and "edge_behind" of two places at least'
         raise SurfaceError(message)
-    names = [prose_of(surface, place) for place in places] or ["the whole surface"]
+    names = [in_system(prose_of(surface, place), system) for place in places] or ["the whole surface"]
     title = f"Where it is: {names[0] if len(names) == 1 else f'{len(names)} places'}"
     words = f"Map of the surface to scale. {side_view(surface)} Marked: {', '.join(names)}."
     fig = drawing(_TALL + 0.5, title, (side_view(surface),), foot, words)
@@ -74,7 +75,7 @@ def place_map(
     ax.set_ylim(low - 0.42 * metres, low - 0.42 * metres + (_TALL + 0.5) * metres)
     draw_sheet(ax, surface, plan)
     _pins(ax, surface)
-    _named(ax, surface, plan, places, metres)
+    _named(ax, surface, plan, places, metres, system)
     scale_bar(ax, left, low - 0.16 * metres, 0.8 * metres, system)
     return fig
 
@@ -85,12 +86,12 @@ def _pins(ax: Axes, surface: Surface) -> None:
             zorder=5)  # fmt: skip
 
 
-def _named(ax: Axes, surface: Surface, plan: Plan, places: tuple[str, ...], metres: float) -> None:
+def _named(ax: Axes, surface: Surface, plan: Plan, places: tuple[str, ...], metres: float, system: System) -> None:
     """Mark every place and write its name at the right."""
     assert plan.edge is not None  # noqa: S101 - asked before
     column = float(plan.edge.max()) + 0.35 * metres
     found = [(place, spot) for place in places if (spot := _mark(ax, surface, plan, place)) is not None]
-    lines = [broken(prose_of(surface, place), _LETTERS) for place, _ in found]
+    lines = [broken(in_system(prose_of(surface, place), system), _LETTERS) for place, _ in found]
     gap = (max((len(one) for one in lines), default=1) + 0.4) * LINE * metres
     at = spread_labels([spot[1] for _, spot in found], gap, float(plan.y[0]), float(plan.y[-1]))
     for (_, spot), text, y in zip(found, lines, at, strict=True):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from surfacecheck.assessment import case_words
+from surfacecheck.assessment import case_words, in_system
 from surfacecheck.model import Mark
 from surfacecheck.report._deviation_near import fine
 from surfacecheck.report._marks import arrow, dimension, scale_bar, shown
@@ -114,7 +114,7 @@ def spar_picture(
         f"Left: the {shape} there. Right: what happened, larger.",
     )
     told = _told(spot, surface, system)
-    title = f"{passes.part[:1].upper()}{passes.part[1:]}"
+    title = in_system(f"{passes.part[:1].upper()}{passes.part[1:]}", system)
     words = f"{title}, to scale. {' '.join((*about, *told))}"
     lines = (view, *told[:1]) if brief else (*told, *foot)
     fig = drawing(tall + _BAR + 0.1, title, () if brief else about, lines, words)

@@ -10,7 +10,7 @@ import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.reading import read
+from surfacecheck.reading import read, read_text
 from surfacecheck.report import deviation_page, deviation_picture, query_page
 from surfacecheck.report._style import FONT, RAMP, WIDE
 from surfacecheck.report._svg import to_svg
@@ -39,20 +39,77 @@ def boxes(fig):
     return [one for one in out if one[0].strip()]
 
 
-@pytest.mark.parametrize("brief", [False, True])
-@pytest.mark.parametrize("system", ["metric", "inch"])
-def test_no_two_words_lie_on_each_other(found, system, brief):
-    fig = deviation_picture(found, PLACE, system, brief=brief)
-    clashes = [
+def clashes(fig):
+    return [
         (a[0], b[0])
         for a, b in combinations(boxes(fig), 2)
         if min(a[3], b[3]) > max(a[1], b[1]) and min(a[4], b[4]) > max(a[2], b[2])
     ]
-    assert clashes == []
+
+
+def outside(fig):
     wide, tall = fig.get_figwidth() * fig.dpi, fig.get_figheight() * fig.dpi
+    return [box for box in boxes(fig) if box[1] < -2 or box[3] > wide + 2 or box[2] < -2 or box[4] > tall + 2]
+
+
+@pytest.mark.parametrize("brief", [False, True])
+@pytest.mark.parametrize("system", ["metric", "inch"])
+def test_no_two_words_lie_on_each_other(found, system, brief):
+    fig = deviation_picture(found, PLACE, system, brief=brief)
+    assert clashes(fig) == []
+    assert outside(fig) == []
     assert fig.get_figwidth() == WIDE
-    assert [box for box in boxes(fig) if box[1] < -2 or box[3] > wide + 2 or box[2] < -2 or box[4] > tall + 2] == []
     assert min(t.get_fontsize() for ax in fig.axes for t in ax.texts) >= FONT
+
+
+EVENTS = {
+    "nick": ("rudder", "spar flange, at 560 mm", 'depth = "1.5 mm"\nradius = "6 mm"'),
+    "corner radius": ("elevator", "spar flange, at 12 in", 'depth = "0.06 in"\nradius = "0.02 in"'),
+    "stray hole": ("rudder", "spar web, at 325 mm", 'across = "4.1 mm"'),
+    "lightening hole": ("elevator", "spar web, at 12 in", 'across = "0.9 in"'),
+    "dent filed out": ("rudder", "spar web, at 325 mm", 'thickness = "0.6 mm"'),
+    "rivets missing": ("rudder", "left skin to spar, rivets 22 and 23", ""),
+    "short edge": ("elevator", "top skin to ribs, rib 3, rivet 2", 'layers = ["ribs"]\nedge = "0.15 in"'),
+    "rivet missing": ("rudder", "horn rivet 1", ""),
+    "poor rivet": ("rudder", "hinge bottom, bracket rivet 1", ""),
+    "hinge off line": ("rudder", "hinge middle", 'out_of_line = "0.4 mm left"'),
+}
+
+
+@pytest.fixture(scope="module", params=EVENTS)
+def event(request):
+    name, where, more = EVENTS[request.param]
+    text = f'based_on = "{name}.toml"\ntitle = "x"\n[[happened]]\nwhere = "{where}"\nwhat = "{request.param}"\n{more}\n'
+    return deviation(read_text(text, "c.toml", DATA))
+
+
+@pytest.mark.parametrize("brief", [False, True])
+@pytest.mark.parametrize("system", ["metric", "inch"])
+def test_words_stay_clear_of_each_other_for_every_sort_of_place(event, system, brief):
+    fig = deviation_picture(event, None, system, brief=brief)
+    assert clashes(fig) == []
+    assert outside(fig) == []
+    lengths = [word for word in words_in(fig).split() if word in {"mm", "in"}]
+    assert set(lengths) <= ({"mm"} if system == "metric" else {"in"})
+
+
+def spot_of(found):
+    """The enlarged axes of a place of the spar, and what is drawn there, as width and height [m]."""
+    right = deviation_picture(found).axes[1]
+    box = next(patch for patch in right.patches if patch.get_gid() == "happened-near").get_path().get_extents()
+    return box.width, box.height
+
+
+def test_holes_and_nicks_of_the_spar_are_to_scale():
+    def found(what):
+        name, where, more = EVENTS[what]
+        text = f'based_on = "{name}.toml"\ntitle = "x"\n[[happened]]\nwhere = "{where}"\nwhat = "{what}"\n{more}\n'
+        return deviation(read_text(text, "c.toml", DATA))
+
+    assert spot_of(found("stray hole")) == pytest.approx((4.1e-3, 4.1e-3), rel=5e-3)
+    # half an ellipse 1.5 deep whose bottom has a radius of 6: half as long as sqrt(1.5 x 6) = 3 to either side
+    assert spot_of(found("nick")) == pytest.approx((1.5e-3, 6.0e-3), rel=5e-3)
+    assert "At most 208 N across the spar" in words_in(deviation_picture(found("stray hole")))
 
 
 def test_it_has_the_numbers_of_the_sentence(found):
