@@ -94,6 +94,11 @@ class Way:
         gives = (f.gives for f in asked if f.outcome == Outcome.OUTSIDE or outside_somewhere(f))
         return tuple(dict.fromkeys(gives))
 
+    def not_given(self, places: Iterable[str]) -> tuple[str, ...]:
+        """Name what might give at the touched places and cannot be worked, since a strength or a size is not given."""
+        found = (f for one in self.bounds for place in places for f in at_place(one, place))
+        return tuple(dict.fromkeys(f.gives for f in found if f.kind == "margin" and f.outcome == Outcome.NOT_GIVEN))
+
     @property
     def broken(self) -> tuple[RuleResult, ...]:
         """Rules that it does not meet, and that count."""
@@ -192,8 +197,12 @@ class Deviation:
         """
         if way.outside(self.places):
             return Outcome.OUTSIDE
+        return judged(self.lowest(way))
+
+    def lowest(self, way: Way) -> tuple[Finding | None, ...]:
+        """Give the lowest margin of each bound of a way: here, or anywhere where no check is of a touched place."""
         here = way.here(self.places)
-        return judged(here if self.judged_at(way) == "here" else tuple(_lowest(one) for one in way.bounds))
+        return here if self.judged_at(way) == "here" else tuple(_lowest(one) for one in way.bounds)
 
     def judged_at(self, way: Way) -> str:
         """Say what the outcome of a way is of: ``here``, or ``anywhere`` where no check is of a touched place."""

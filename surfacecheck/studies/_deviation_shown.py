@@ -5,7 +5,10 @@ from __future__ import annotations
 import textwrap
 from typing import TYPE_CHECKING
 
-from surfacecheck.assessment import CAUTION, in_system, place_words
+import numpy as np
+
+from surfacecheck.assessment import CAUTION, in_system, margin_text, place_words
+from surfacecheck.checks import Outcome
 from surfacecheck.quantities import show
 from surfacecheck.studies._bands_shown import band_lines
 from surfacecheck.studies._deviation_grid import grid, same_said
@@ -76,7 +79,12 @@ def _outcome(deviation: Deviation, way: Way) -> str:
     both = " by either bound" if way.nothing is not None and not deviation.outcome(way).startswith("depends") else ""
     outside = way.outside(deviation.places)
     what = f" ({', '.join(outside)})" if outside else ""
-    return f"{deviation.judged_at(way)} {deviation.outcome(way)}{what}{both}"
+    lowest = [one.margin for one in deviation.lowest(way) if one is not None and one.margin is not None]
+    margin = " / ".join(dict.fromkeys(margin_text(one) if np.isfinite(one) else "none" for one in lowest))
+    number = f"{margin}, " if margin else ""
+    unknown = way.not_given(deviation.places)
+    more = f"; {Outcome.NOT_GIVEN}: {', '.join(unknown)}" if unknown else ""
+    return f"{deviation.judged_at(way)} {number}{deviation.outcome(way)}{what}{both}{more}"
 
 
 def _rules(deviation: Deviation, way: Way, known: set[tuple[str, str]], system: System) -> str:

@@ -152,12 +152,13 @@ def _balance(rows: tuple[Row, ...], at: list[int], names: list[str]) -> Iterator
 
 def _sentence(name: str, row: Row, at: list[int], names: list[str]) -> str:
     """Write one line of the table as a sentence: equal values once."""
+    shown = len(at)
     names = [name for name, i in zip(names, at, strict=True) if row.cells[i] != "-"]
     at = [i for i in at if row.cells[i] != "-"]
     cells = [row.cells[i] for i in at]
     said = list(dict.fromkeys(row.says[i] for i in at if row.says and row.says[i]))
     gives = f" ({said[0]})" if len(said) == 1 else ""
-    if len(set(cells)) == 1:
+    if len(set(cells)) == 1 and len(cells) == shown:
         return f"{name}: {_both(cells[0])}, in all{gives}."
     parts = [f"{what} {_both(cell)}" for what, cell in zip(names, cells, strict=True)]
     each = "".join(

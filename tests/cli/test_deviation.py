@@ -134,7 +134,7 @@ def test_a_change_of_values_alone_is_judged_anywhere(here):
     code, out, _ = run("deviation", "rudder.toml", "rudder_pitch_30.toml", "--no-page")
     assert code == 0
     assert "HERE, lowest margin: none" in out
-    assert "as it is now (leave it): anywhere carries what is required" in one_line(out)
+    assert "as it is now (leave it): anywhere +0.10, carries what is required" in one_line(out)
 
 
 def test_check_and_compare_say_that_they_do_not_look_at_it(here):

@@ -121,7 +121,7 @@ def test_a_real_case_that_depends():
     fully, nothing = found.now.here(found.places)
     assert fully.margin > 0.0 > nothing.margin
     assert found.outcome(found.now) == DEPENDS
-    assert f"as it is now (leave it): here {DEPENDS}; rules" in outcome_lines(found)[1]
+    assert f"as it is now (leave it): here +0.08 / -0.11, {DEPENDS}; rules" in outcome_lines(found)[1]
     assert DEPENDS in " ".join(str(found).split())
     assert f"Outcome here, as it is: {DEPENDS}." in " ".join(query_text(query(found)).split())
 
