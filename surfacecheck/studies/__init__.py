@@ -72,6 +72,7 @@ from surfacecheck.studies._gone_shown import (
     gone_table,
     gone_text,
 )
+from surfacecheck.studies._group_at import group_at
 from surfacecheck.studies._here import at_place, group_name
 from surfacecheck.studies._lengths import Chosen, rivet_length
 from surfacecheck.studies._look_for import ALSO_LOOK, look_for
@@ -97,7 +98,7 @@ from surfacecheck.studies._next_values import NextValue, next_values, nothing_to
 from surfacecheck.studies._numbers import NumberPlace, number_places, with_numbers
 from surfacecheck.studies._off_line import OffLine, hinges_off_line, thread_offsets
 from surfacecheck.studies._off_line_shown import millimetre_table, off_line_data, off_line_table, off_line_text
-from surfacecheck.studies._passing import Passing, group_at, passing
+from surfacecheck.studies._passing import Passing, passing
 from surfacecheck.studies._path import prose_of
 from surfacecheck.studies._place_names import PlaceName, place_names, place_table
 from surfacecheck.studies._query import REPLIES, Query, query

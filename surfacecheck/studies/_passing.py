@@ -10,57 +10,24 @@ import numpy as np
 from surfacecheck.assessment import case_words, finding_sentence
 from surfacecheck.checks import row_kind
 from surfacecheck.quantities import show
-from surfacecheck.studies._follow_place import side_words
+from surfacecheck.studies._group_at import Group, Ways, group_at, ways_of
 from surfacecheck.studies._here import at_place, group_name, lowest_of
 from surfacecheck.studies._path import others_of, path_of, prose_of
 
 if TYPE_CHECKING:
-    from numpy.typing import ArrayLike, NDArray
+    from numpy.typing import NDArray
 
     from surfacecheck.assessment import Assessment
-    from surfacecheck.checks import Finding, HornLoad
+    from surfacecheck.checks import Finding
     from surfacecheck.model import Surface
     from surfacecheck.quantities import System
     from surfacecheck.studies._deviation import Way
 
     Array = NDArray[np.float64]
 
-__all__ = ["Group", "Passing", "group_at", "passing"]
+__all__ = ["Passing", "passing"]
 
-_NOISE = 5e-3
-"""Share of the largest part of a force below which the others are not told."""
-_LEAST = 1e-5
-"""Distance below which something is in the middle [m]."""
 _ALONG = {"rib": "along the rib, this way or that", "rib-spar": "sideways, this way or that"}
-Ways = tuple[tuple[str, float], ...]
-"""Words of a direction, and how much that way."""
-_TOWARD = {"aft": "aft", "fwd": "ahead", "up": "up", "down": "down", "out": "outwards", "in": "inwards"}
-
-
-@dataclass(frozen=True, eq=False)
-class Group:
-    """Loads of the rivets of a bracket or of the horn at limit.
-
-    Attributes
-    ----------
-    cases : tuple of str
-        Names along C.
-    share : ndarray, shape (C, R, 3)
-        Force on the sheet through each rivet, (x, y, z) [N].
-    shear, tension : ndarray, shape (C, R)
-        Shear and pull of each [N].
-    axis : int
-        Of the rivets, among (x, y, z).
-    brought : tuple of (str, ndarray of shape (C, 3), tuple)
-        What brings the load, its force [N], and how far from the middle of the rivets it takes hold, by direction [m].
-    """
-
-    cases: tuple[str, ...]
-    share: Array
-    shear: Array
-    tension: Array
-    axis: int = 0
-    brought: tuple[tuple[str, Array, Ways], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -170,62 +137,6 @@ class Passing:
         return f"If it carries nothing: {self.others}, up to {most} each."
 
 
-def group_at(assessment: Assessment, place: str) -> Group | None:
-    """Give the rivet loads of the bracket or horn a place belongs to.
-
-    Parameters
-    ----------
-    assessment : Assessment
-        Worked.
-    place : str
-        Name of a rivet.
-
-    Returns
-    -------
-    Group or None
-        None where it is no rivet of a group, or its loads could not be worked.
-    """
-    group = group_name(place)
-    if group == "horn.rivets" and assessment.horn is not None:
-        return _horn_group(assessment, assessment.horn)
-    for load in assessment.brackets:
-        if group == f"hinge.{load.hinge.name}.bracket":
-            cases = _cases(assessment, load.shear.shape[0])
-            brought = (("the pin", load.force, _from(assessment.surface, load.offset)),)
-            return Group(cases, load.share, load.shear, load.tension, 0, brought)
-    return None
-
-
-def _horn_group(assessment: Assessment, horn: HornLoad) -> Group:
-    effects, surface = assessment.effects, assessment.surface
-    kept, middle = _kept(assessment, horn.shear.shape[0]), float(horn.x.mean())
-    plus, minus = side_words(surface)["z"]
-    brought = tuple(
-        (
-            f"the {plus if z > 0.0 else minus} bolt",
-            effects.horn_force[kept, point],
-            _from(surface, (x - middle, 0.0, z)),
-        )
-        for point, (x, z) in enumerate(effects.horn_points)
-    )
-    return Group(_cases(assessment, horn.shear.shape[0]), horn.share, horn.shear, horn.tension, 1, brought)
-
-
-def _from(surface: Surface, offset: ArrayLike) -> Ways:
-    return tuple(one for one in _ways(surface, offset) if one[1] > _LEAST)
-
-
-def _kept(assessment: Assessment, count: int) -> list[int]:
-    """Cases that groups of rivets are read in, among all."""
-    effects = assessment.effects
-    every = range(len(effects.cases))
-    return list(every) if len(every) == count else [at for at in every if effects.by_ribs[at]]
-
-
-def _cases(assessment: Assessment, count: int) -> tuple[str, ...]:
-    return tuple(assessment.effects.cases[at] for at in _kept(assessment, count))
-
-
 def passing(drawn: Assessment, place: str, now: Way | None = None) -> Passing | None:
     """Find what passes through a place at limit.
 
@@ -272,11 +183,11 @@ def _of_group(bare: Passing, surface: Surface, group: Group, left: Group | None)
     pull = float(group.tension[case, at])
     return replace(
         bare,
-        ways=_ways(surface, group.share[case, at], group.axis, pull),
+        ways=ways_of(surface, group.share[case, at], group.axis, pull),
         shear=float(group.shear[case, at]),
         pull=pull,
         others=others_of(surface, bare.place, group.shear.shape[-1]),
-        brought=tuple((what, _ways(surface, force[case]), off) for what, force, off in group.brought),
+        brought=tuple((what, ways_of(surface, force[case]), off) for what, force, off in group.brought),
         most=most,
     )
 
@@ -302,16 +213,3 @@ def _effect(found: tuple[Finding, ...], mode: str) -> float:
             value = one.value(one.check.effect)
             return 0.0 if value is None else abs(value)
     return 0.0
-
-
-def _ways(surface: Surface, force: ArrayLike, axis: int = -1, pull: float = 0.0) -> Ways:
-    """Write a force as parts along the surface's own directions, the largest first; along a rivet by what it does."""
-    words, said = side_words(surface), []
-    for i, (name, part) in enumerate(zip("xyz", np.asarray(force, dtype=np.float64).tolist(), strict=True)):
-        way = words[name][0 if part > 0.0 else 1]
-        toward = _TOWARD.get(way, f"to the {way}")
-        if i == axis:
-            toward = "pulling at its head" if pull > 0.0 else "pressing the sheets together"
-        said.append((toward, abs(part)))
-    least = _NOISE * max(size for _, size in said)
-    return tuple(sorted((one for one in said if one[1] > least), key=lambda one: -one[1]))
