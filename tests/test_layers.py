@@ -24,7 +24,7 @@ def there(module):
 
 
 def lint(contracts, tmp_path):
-    """Run the linter on a list of contracts; a layer that is not there yet is optional."""
+    """Run the linter on a list of contracts."""
     lines = [
         "[importlinter]",
         f"root_package = {SETTINGS['root_package']}",
@@ -34,10 +34,8 @@ def lint(contracts, tmp_path):
         lines.append(f"[importlinter:contract:{number}]")
         for key, value in contract.items():
             text = value
-            if key == "layers":
-                text = "\n  ".join(layer if there(layer) else f"({layer})" for layer in value)
-            elif isinstance(value, list):
-                text = "\n  ".join(module for module in value if key != "source_modules" or there(module))
+            if isinstance(value, list):
+                text = "\n  ".join(value)
             lines.append(f"{key} = {text}")
     settings = tmp_path / "importlinter.ini"
     settings.write_text("\n".join(lines))

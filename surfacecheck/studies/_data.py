@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from surfacecheck.assessment import CAUTION, as_data, finding_data
-from surfacecheck.studies._row_shown import headline
+from surfacecheck.studies.single_row._row_shown import headline
 
 if TYPE_CHECKING:
-    from surfacecheck.studies._compare import Comparison
-    from surfacecheck.studies._row import RowStudy
+    from surfacecheck.studies.comparing._compare import Comparison
+    from surfacecheck.studies.single_row._row import RowStudy
 
 __all__ = ["comparison_data", "row_data"]
 

@@ -284,7 +284,8 @@ def memory(rounds: int) -> list[dict[str, object]]:
         return []
     code = (
         "import sys, resource, pathlib, tempfile; sys.path.insert(0, 'tests/bench'); import run, surfacecheck;"
-        "from surfacecheck.studies import sweep; from surfacecheck.studies._sweep_table import CsvFile, row_columns;"
+        "from surfacecheck.studies import sweep;"
+        "from surfacecheck.studies.sweeping._sweep_table import CsvFile, row_columns;"
         "surface = surfacecheck.read('data/rudder.toml');"
         "study = sweep(surface, run.every_number_different(surface, 100_000));"
         "out = CsvFile(pathlib.Path(tempfile.mkdtemp()) / 'all.csv'); done = 0;"

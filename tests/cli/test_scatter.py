@@ -119,7 +119,7 @@ def test_tolerances_for_no_surface_say_so(here, capsys):
 
 def test_stopped_it_shows_what_was_finished(here, capsys, monkeypatch):
     """The keyboard interrupts while the second chunk is worked."""
-    from surfacecheck.studies import _sweep
+    from surfacecheck.studies.sweeping import _sweep
 
     def interrupted(work, tasks, executor, lost):
         for count, task in enumerate(tasks):

@@ -19,11 +19,11 @@ import numpy as np
 import pytest
 
 import surfacecheck
-from surfacecheck.loads import STRAIGHT, airload_totals, planform_of, wind_cases
+from surfacecheck.loads import STRAIGHT, airload_totals, planform_of, stop_moment, swing_energy, wind_cases
 from surfacecheck.loads._case import AirLoad
 from surfacecheck.loads._flight import dynamic_pressure
 from surfacecheck.loads.part23 import TIEDOWN_WIND
-from surfacecheck.studies import aftermath, stop_moment, swing_energy
+from surfacecheck.studies import aftermath
 
 ROOT = Path(__file__).parents[2]
 PSF = 0.45359237 * 9.80665 / 0.3048**2

@@ -28,7 +28,7 @@ from surfacecheck.masses import (
 from surfacecheck.model import Surface, Weighed
 from surfacecheck.provenance import Basis, Source, Value
 from surfacecheck.rules import DOES_NOT_MEET, MEETS, NOT_COVERED
-from surfacecheck.studies._balance_criteria import bench_rules
+from surfacecheck.studies.balancing._balance_criteria import bench_rules
 
 POUND, INCH, KNOT = 0.45359237, 0.0254, 1852.0 / 3600.0
 READ = Source(Basis.MEASURED, "scale")

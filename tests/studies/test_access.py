@@ -17,8 +17,8 @@ from surfacecheck.provenance import Value
 from surfacecheck.reading import read, read_text, starting_file
 from surfacecheck.rules import MOST_WEDGE
 from surfacecheck.studies import Access, access, tool_needs, unreached
-from surfacecheck.studies._access import leaning
-from surfacecheck.studies._wall import Wall
+from surfacecheck.studies.bench._access import leaning
+from surfacecheck.studies.bench._wall import Wall
 
 DATA = Path(__file__).parents[2] / "data"
 MM = 1e-3

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 import surfacecheck
 from surfacecheck.assessment import CAUTION, assess
 from surfacecheck.errors import SurfaceError
-from surfacecheck.loads import wind_cases
+from surfacecheck.loads import stop_moment, swing_energy, wind_cases
 from surfacecheck.provenance import UNKNOWN
 from surfacecheck.studies import (
     ALSO_LOOK,
@@ -26,8 +26,6 @@ from surfacecheck.studies import (
     aftermath_lines,
     aftermath_text,
     look_for,
-    stop_moment,
-    swing_energy,
 )
 
 DATA = Path(__file__).parents[2] / "data"

@@ -13,7 +13,7 @@ from surfacecheck.sections.box import web_covered
 from surfacecheck.stacks import one_of
 from surfacecheck.statics.span import layout_of, span_of
 from surfacecheck.studies import with_numbers
-from surfacecheck.studies._chunks import WINDOW, chunks_of
+from surfacecheck.studies.sweeping._chunks import WINDOW, chunks_of
 
 SURFACE = surfacecheck.read("data/rudder.toml")
 BETWEEN = {

@@ -26,8 +26,8 @@ from surfacecheck.studies import (
     rows_of,
     title_of,
 )
-from surfacecheck.studies._deviation import DEPENDS, judged
-from surfacecheck.studies._here import at_place, in_group
+from surfacecheck.studies.deviating._deviation import DEPENDS, judged
+from surfacecheck.studies.deviating._here import at_place, in_group
 
 DATA = Path(__file__).parents[2] / "data"
 PLACE = "hinge.middle.bracket.rivet-3"

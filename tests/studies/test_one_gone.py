@@ -13,7 +13,7 @@ from surfacecheck.checks import Outcome, bay_edges
 from surfacecheck.model import YesNo
 from surfacecheck.reading import read, read_text
 from surfacecheck.studies import gone_data, gone_headline, gone_table, one_gone, survey_group
-from surfacecheck.studies._gone_parts import hinges_before, without_hinge, without_rib
+from surfacecheck.studies.losing._gone_parts import hinges_before, without_hinge, without_rib
 
 DATA = Path(__file__).parents[2] / "data"
 WORDS = {Outcome.CARRIES, Outcome.LESS, Outcome.OUTSIDE, Outcome.DEPENDS, Outcome.NOT_GIVEN}

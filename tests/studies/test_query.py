@@ -21,8 +21,8 @@ from surfacecheck.studies import (
     query_text,
     rows_of,
 )
-from surfacecheck.studies._query_fit import PAGE, height
-from surfacecheck.studies._query_kept import kept_of, since_words
+from surfacecheck.studies.deviating._query_fit import PAGE, height
+from surfacecheck.studies.deviating._query_kept import kept_of, since_words
 
 DATA = Path(__file__).parents[2] / "data"
 CHANGE = (DATA / "rudder_oversize_hole.toml").read_text(encoding="utf-8")

@@ -18,9 +18,9 @@ from surfacecheck.model import Apart
 from surfacecheck.provenance import Value, plain
 from surfacecheck.reading import read_text
 from surfacecheck.studies import Alternatives, limits, rivets, takeoff, unbeaten
-from surfacecheck.studies._rivets_flange import flange_lines, flange_margin
-from surfacecheck.studies._rivets_rules import RULES
-from surfacecheck.studies._rivets_words import bits
+from surfacecheck.studies.riveting._rivets_flange import flange_lines, flange_margin
+from surfacecheck.studies.riveting._rivets_rules import RULES
+from surfacecheck.studies.riveting._rivets_words import bits
 
 DATA = Path(__file__).parents[2] / "data"
 MM = 1e-3

@@ -24,7 +24,7 @@ from surfacecheck.studies import (
     survey_group,
     survey_row,
 )
-from surfacecheck.studies._rivet_group import without
+from surfacecheck.studies.losing._rivet_group import without
 
 DATA = Path(__file__).parents[2] / "data"
 

@@ -15,9 +15,9 @@ import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.stacks import one_of
 from surfacecheck.studies import driver_table, samples_of, scatter, scatter_data, spreads_of, with_numbers
-from surfacecheck.studies._drives import drives, least_share
-from surfacecheck.studies._scatter_rules import asked_of
-from surfacecheck.studies._scatter_shown import percent
+from surfacecheck.studies.sweeping._drives import drives, least_share
+from surfacecheck.studies.sweeping._scatter_rules import asked_of
+from surfacecheck.studies.sweeping._scatter_shown import percent
 
 MM = 1e-3
 MANY = 512

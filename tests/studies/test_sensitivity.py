@@ -13,8 +13,8 @@ from surfacecheck.provenance import Basis, Source
 from surfacecheck.reading import read, read_text
 from surfacecheck.strength import wrinkled_row_margin
 from surfacecheck.studies import decides
-from surfacecheck.studies._deciding import SHOWN
-from surfacecheck.studies._sensitivity import SHARE, STEPS, _from_memory
+from surfacecheck.studies.asking._deciding import SHOWN
+from surfacecheck.studies.asking._sensitivity import SHARE, STEPS, _from_memory
 
 DATA = Path(__file__).parents[2] / "data"
 RUDDER = (DATA / "rudder.toml").read_text(encoding="utf-8")
@@ -125,7 +125,7 @@ def test_the_most_telling_stands_first_and_every_input_is_named():
 
 
 def test_the_number_of_trials_is_kept(monkeypatch):
-    from surfacecheck.studies import _sensitivity
+    from surfacecheck.studies.asking import _sensitivity
 
     runs = []
     monkeypatch.setattr(_sensitivity, "assess", lambda surface: runs.append(surface) or assess(surface))

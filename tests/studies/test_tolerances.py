@@ -12,7 +12,7 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.provenance import Basis, Source, Value
 from surfacecheck.reading import source_of
 from surfacecheck.studies import holds_tolerances, read_tolerances, spread_of, spreads_of
-from surfacecheck.studies._tolerance_table import default_of, kind_of, tries_factor
+from surfacecheck.studies.sweeping._tolerance_table import default_of, kind_of, tries_factor
 
 MM = 1e-3
 SAID = Source(Basis.AS_SAID, "asked for")

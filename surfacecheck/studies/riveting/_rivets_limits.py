@@ -1,0 +1,128 @@
+"""Where the limits of a pitch lie, each with the field its text was written for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.provenance import plain
+from surfacecheck.quantities import show
+from surfacecheck.rules import greatest_pitches, least_pitch, pitch_times
+from surfacecheck.strength import INTER_RIVET_SOURCE
+from surfacecheck.studies.riveting._rivets_rules import stack_of
+from surfacecheck.studies.riveting._rivets_words import row_words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from surfacecheck.model import Rivet
+    from surfacecheck.quantities import System
+    from surfacecheck.rules import RuleResult
+    from surfacecheck.studies.riveting._rivets_comparison import RivetComparison
+    from surfacecheck.studies.riveting._rivets_row import RowTable
+
+__all__ = ["Limit", "limits"]
+
+LIFTS = "skin edge lifts between rivets at limit load"
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A limit of the pitch from one text.
+
+    Attributes
+    ----------
+    at : float
+        [m].
+    most : bool
+        Whether the pitch is to be at most that; else at least.
+    words : str
+        What it is, and for which rivet or sheet.
+    field : str
+        What the text was written for.
+    source : str
+        The text.
+    counts : bool
+        Whether it counts; else it is only shown.
+    """
+
+    at: float
+    most: bool
+    words: str
+    field: str
+    source: str
+    counts: bool
+
+
+def limits(comparison: RivetComparison, system: System = "metric") -> tuple[Limit, ...]:
+    """List the limits of the pitch.
+
+    Parameters
+    ----------
+    comparison : RivetComparison
+        Worked.
+    system : {"metric", "inch"}
+        Units of the words.
+
+    Returns
+    -------
+    tuple of Limit
+        Least pitch of every rivet, where the skin edge buckles between rivets, greatest pitches of other fields; each
+        once.
+    """
+    found: dict[tuple[object, ...], Limit] = {}
+    for limit in _every(comparison, system):
+        found.setdefault((round(limit.at, 7), limit.most, limit.source), limit)
+    return tuple(found.values())
+
+
+def _every(comparison: RivetComparison, system: System) -> Iterator[Limit]:
+    for table in comparison.rows:
+        yield from _least(table, system)
+    for table in comparison.rows:
+        yield from _between(comparison, table, system)
+    for sheet in comparison.sheets:
+        for table in comparison.rows:
+            _, sheets = stack_of(sheet.surface, sheet.surface.rows[table.row.name])
+            rules = greatest_pitches(1.0, min(sheets)) if sheets else ()
+            for rule, words in zip(rules, ("24 t", "75 mm + 20 t"), strict=False):
+                yield _of_rule(rule, True, f"{words}, sheet {show(min(sheets), 'length', system)}")
+
+
+def _of_rule(rule: RuleResult, most: bool, words: str) -> Limit:
+    source = str(rule.source).removeprefix("published: ")
+    return Limit(rule.asked, most, words, rule.field, source, rule.counts)
+
+
+def _least(table: RowTable, system: System) -> Iterator[Limit]:
+    for block in table.blocks.values():
+        for lines in sorted({plan.lines for plan in table.laid.plans} or {1}):
+            if block.setting is not None and block.setting.rivet.diameter.known:
+                size = plain(block.setting.rivet.diameter)
+                more = f", {lines} lines" if lines > 1 else ""
+                words = f"{pitch_times(lines):g} D, {show(size, 'length', system)} rivets{more}"
+                yield _of_rule(least_pitch(1.0, size, lines=lines), False, words)
+
+
+def _between(comparison: RivetComparison, table: RowTable, system: System) -> Iterator[Limit]:
+    """Where the skin edge buckles between rivets at limit load: the pitch times the root of what it carries there."""
+    pitch = np.where(np.isfinite(table.lifts), table.pitch * np.sqrt(np.maximum(table.lifts, 0.0)), np.nan)
+    whole = pitch.reshape(comparison.shape)
+    for at, block in table.blocks.items():
+        if block.setting is None or np.isnan(whole[at]).all():
+            continue
+        words = [LIFTS, row_words(table)] if len(comparison.rows) > 1 else [LIFTS]
+        if comparison.alternatives.sheet is not None:
+            words.append(f"sheet {show(comparison.alternatives.sheet[at[0]], 'length', system)}")
+        words.append(_held_by(block.setting.rivet))
+        source = str(INTER_RIVET_SOURCE)
+        yield Limit(float(np.nanmax(whole[at])), True, ", ".join(words), "aircraft", source, False)
+
+
+def _held_by(rivet: Rivet) -> str:
+    if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED}:
+        return f"{rivet.head_kind} heads"
+    return "solid rivets" if rivet.set is RivetSet.SOLID else "pulled rivets"
