@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from surfacecheck.model import Rivet, Row, Surface
+    from surfacecheck.places import RowPlan
     from surfacecheck.provenance import Value
 
 __all__ = ["rules_of"]
@@ -62,8 +63,9 @@ def rules_of(surface: Surface) -> tuple[RuleResult, ...]:
         if rivet is None or not rivet.diameter.known:
             continue
         results += _edges(surface, row, rivet)
-        results += _pitch(surface, row, rivet)
-        once += _sheets(surface, row, rivet)
+        plan = plan_row(surface, row)
+        results += _pitch(row, rivet, plan)
+        once += _sheets(surface, row, rivet, plan)
     results += _rivets(surface)
     results += _brackets(surface)
     results += _bends(surface)
@@ -78,15 +80,14 @@ def _edges(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
             yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), place=f"row.{row.name}.edge.{name}")
 
 
-def _pitch(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
-    plan = plan_row(surface, row)
+def _pitch(row: Row, rivet: Rivet, plan: RowPlan | None) -> Iterator[RuleResult]:
     if plan is None or plan.count < 2 or plan.pitch <= 0.0:
         return
     pitch = float(plan.rib_pitch.min()) if plan.rib_pitch.size else plan.pitch
     yield least_pitch(pitch, _f(rivet.diameter), lines=1, place=f"row.{row.name}.pitch")
 
 
-def _sheets(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
+def _sheets(surface: Surface, row: Row, rivet: Rivet, plan: RowPlan | None) -> Iterator[RuleResult]:
     parts = [surface.sheet.doublers.get(n) or getattr(surface.sheet, n, None) for n in row.joins]
     thick = [_f(p.thickness) for p in parts if p is not None and p.thickness.known and not p.thickness.absent]
     if not thick:
@@ -94,7 +95,6 @@ def _sheets(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     place = f"row.{row.name}"
     yield sheet_range(min(thick), _f(rivet.diameter), place=place)
     yield diameter_for_sheet(_f(rivet.diameter), max(thick), place=place)
-    plan = plan_row(surface, row)
     if plan is not None and plan.pitch > 0.0 and plan.count > 1:
         yield from greatest_pitches(plan.pitch, min(thick), place=place)
     if len(rivet.grip) == 2 and len(thick) == len(parts):

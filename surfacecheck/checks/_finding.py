@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -233,9 +234,10 @@ def _found(check: Check, spots: list[int] | None = None) -> Finding:
     elif required is not None:
         index = _place(required, int(np.argmax(required)))
     margin = None if margins is None else _at(margins, index)
-    if margin is not None and np.isnan(margin):
+    if margin is not None and math.isnan(margin):
         raise check.no_number()  # argmin finds a NaN before any number
-    outcome = outcome_of(check, margin, bool(_at(check.outside, index)))
+    outside = check.outside is not False and bool(_at(check.outside, index))
+    outcome = outcome_of(check, margin, outside)
     case, spot = index
     name = check.spots[spot]
     return Finding(

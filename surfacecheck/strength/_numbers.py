@@ -45,7 +45,7 @@ def at_least(least: float, *, above: bool = False, **values: ArrayLike) -> tuple
     for name, value in values.items():
         array = floats(value)
         good = array > least if above else array >= least
-        if not good.all():
+        if not (good.all() if array.ndim else good):  # .all() of a lone bool takes longer than all the rest
             worst = array[~good].flat[0] if array.ndim else array
             sign = "above" if above else "at least"
             message = f"{name} is {float(worst):g} (SI); it must be {sign} {least:g}: correct that value"
