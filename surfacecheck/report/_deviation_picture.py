@@ -69,7 +69,7 @@ def deviation_picture(
     SurfaceError
         Where the place is none of those touched, or not even the outline is known.
     """
-    drawn = deviation.ways[0].fully
+    now = deviation.now.fully
     wanted = [one for one in deviation.passing if place in {None, one.place}]
     if place is not None and place not in deviation.places:
         message = f'"{place}" is not touched; touched: {", ".join(deviation.places) or "no place"}'
@@ -77,12 +77,11 @@ def deviation_picture(
     for passes in wanted:
         scene = scene_of(deviation, passes)
         if scene is not None:
-            return _rivet(passes, scene, system, foot_of(drawn, alone), brief=brief)
-        spar = spar_picture(deviation, passes, system, foot_of(drawn, alone), brief=brief)
+            return _rivet(passes, scene, system, foot_of(now, alone), brief=brief)
+        spar = spar_picture(deviation, passes, system, foot_of(now, alone), brief=brief)
         if spar is not None:
             return spar
-    now = deviation.now.fully.surface
-    return place_map(now, deviation.places if place is None else (place,), system, foot_of(drawn, alone))
+    return place_map(now.surface, deviation.places if place is None else (place,), system, foot_of(now, alone))
 
 
 def _rivet(passes: Passing, scene: Scene, system: System, foot: tuple[str, ...], *, brief: bool) -> Drawing:

@@ -64,11 +64,13 @@ def called(key: str) -> str:
     --------
     >>> called("happened[1].largest"), called("bracket.plate.gap_along"), called("outline.at[2].web_behind")
     ('largest', 'bracket plate gap along', 'outline, web behind')
+    >>> called("happened[3].edges.bracket")
+    'edge in the bracket'
     """
     table, _, last = key.rpartition(".")
     word = last.replace("_", " ")
     if table.startswith("happened["):
-        return word
+        return f"edge in the {word}" if table.endswith(".edges") else word
     return f"outline, {word}" if table.startswith("outline.at[") else place_words(key)
 
 

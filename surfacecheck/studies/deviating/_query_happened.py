@@ -70,7 +70,8 @@ def happened_block(deviation: Deviation, system: System = "metric") -> Block:
         told = list(_event(deviation, event, system))
         lines += [Line(told[0]), *(Line(text, EVENTS if at >= _MOST_EVENTS else 0) for text in told[1:])]
     drawn = list(_drawing(deviation))
-    lines[1:1] = [Line(f"Drawing says: {'; '.join(drawn)}.")] if drawn else []
+    told_first = 2 if any(event.note for event in deviation.surface.happened[:1]) else 1
+    lines[told_first:told_first] = [Line(f"Drawing says: {'; '.join(drawn)}.")] if drawn else []
     if not deviation.surface.happened:
         lines.append(Line(f"{deviation.surface.title}."))
     return Block("1 WHAT HAPPENED", (*lines, Line(PHOTO_LIST, PHOTOS)))
