@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 __all__ = ["run_scatter"]
 
-STOPPED = 130
+SHORT, STOPPED = 1, 130
 
 
 def run_scatter(options: argparse.Namespace) -> int:
@@ -42,7 +42,8 @@ def run_scatter(options: argparse.Namespace) -> int:
     with processes(options.workers) if options.workers > 1 else nullcontext() as executor:
         found = scatter(surface, tolerances, samples=options.samples, seed=options.seed, executor=executor,
                         table=options.table)  # fmt: skip
-    code = STOPPED if found.stopped else 0
+    short = found.lowest.below > 0.0 or any(one.broken for one in found.rules)
+    code = STOPPED if found.stopped else SHORT if options.strict and short else 0
     if options.json:
         say_data(scatter_data(found), "scatter")
         return code

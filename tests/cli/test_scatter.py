@@ -110,6 +110,13 @@ def test_what_is_asked_wrongly_is_one_line_and_nothing_is_written(here, capsys, 
     assert not (here / "data" / "out").exists()
 
 
+def test_strictly_a_sample_that_does_not_meet_a_rule_is_exit_code_1(here, capsys):
+    words = ["scatter", "data/rudder.toml", "--no-page", "--samples", "64", "--tolerance", "*=none"]
+    edge = ["--tolerance", "bracket.plate.edge.bracket=0.5 mm"]
+    assert run(capsys, *words, *edge)[0] == 0
+    assert run(capsys, *words, *edge, "--strict")[0] == 1
+
+
 def test_tolerances_for_no_surface_say_so(here, capsys):
     (here / "mine.toml").write_text('[tolerance]\n"*" = "1 %"\n', encoding="utf-8")
     code, _, err = run(capsys, "scatter", "mine.toml")

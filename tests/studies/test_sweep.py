@@ -13,6 +13,7 @@ import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.stacks import one_of
 from surfacecheck.studies import combinations, processes, read_sweep, sweep, swept, with_numbers, write_sweep
+from surfacecheck.studies.sweeping._carry_out import undisturbed
 
 MANY, CHUNK = 24, 5
 FLOATS = ("lowest", "pins", "mass", "tail_heavy")
@@ -184,6 +185,22 @@ def test_what_was_finished_before_a_stop_is_in_the_file_and_the_rest_is_counted(
     assert len(at) == len(set(at)) == written.rows
     assert np.array_equal(some["lowest"], found.lowest[at], equal_nan=True)
     assert some["governs"] == found.governs[at].tolist()
+
+
+def test_an_interrupt_waits_until_a_chunk_is_put_away_whole():
+    done = []
+
+    def put_away():
+        with undisturbed():
+            done.append("begun")
+            signal.raise_signal(signal.SIGINT)
+            done.append("whole")
+        done.append("not reached")
+
+    with pytest.raises(KeyboardInterrupt):
+        put_away()
+    assert done == ["begun", "whole"]
+    assert signal.getsignal(signal.SIGINT) is signal.default_int_handler
 
 
 def test_a_sweep_that_is_stopped_says_which_variants_are_done(study, found):

@@ -121,6 +121,7 @@ def default(key, si, words, least=True):
         ("row.trailing_edge.edge.left_skin", 7.0, "ruler", ("0.5 mm", "common practice")),
         ("row.trailing_edge.pitch", 25.0, "drawing", ("0.5 mm", "common practice")),
         ("hinge.top.up", 1010.0, "tape", None),
+        ("weighed.tipped.edge", 30.0, "protractor", None),  # an angle
         ("bracket.plate.pin.gap", 0.5, "feeler", None),
     ],
 )

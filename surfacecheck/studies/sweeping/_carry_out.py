@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import signal
+import sys
+import threading
 from collections import deque
 from concurrent.futures import BrokenExecutor
+from contextlib import contextmanager
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
     from concurrent.futures import Executor, Future, ProcessPoolExecutor
+    from types import FrameType
 
-__all__ = ["carry_out", "processes"]
+__all__ = ["carry_out", "processes", "undisturbed"]
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -117,8 +121,32 @@ def processes(count: int) -> ProcessPoolExecutor:
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
 
-    return ProcessPoolExecutor(count, mp_context=get_context("spawn"), initializer=_ignore_the_keyboard)
+    executor = ProcessPoolExecutor(count, mp_context=get_context("spawn"), initializer=_ignore_the_keyboard)
+    if sys.platform != "win32":  # what is blocked here while they start is blocked in them from their first moment
+        before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        try:
+            executor.submit(int)
+        finally:
+            signal.pthread_sigmask(signal.SIG_SETMASK, before)
+    return executor
 
 
 def _ignore_the_keyboard() -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@contextmanager
+def undisturbed() -> Iterator[None]:
+    """Hold an interrupt from the keyboard back until a chunk is put away whole."""
+    before = signal.getsignal(signal.SIGINT)
+    if threading.current_thread() is not threading.main_thread() or not callable(before):
+        yield
+        return
+    held: list[tuple[int, FrameType | None]] = []
+    signal.signal(signal.SIGINT, lambda number, frame: held.append((number, frame)))
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
+        if held:
+            before(*held[0])

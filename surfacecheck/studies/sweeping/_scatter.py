@@ -131,9 +131,9 @@ def scatter(
     SurfaceError
         As :func:`spreads_of` and :func:`samples_of`; where no margin is known, or not one sample can exist.
     """
+    given = assess(surface)
     spreads = spreads_of(surface, tolerances)
     numbers = samples_of(spreads, samples, seed)
-    given = assess(surface)
     if not given.margins:
         message = "no margin is known yet, so none can scatter: give the strengths that the list of gaps names"
         raise SurfaceError(message)

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
+from surfacecheck.studies.sweeping._carry_out import undisturbed
 from surfacecheck.studies.sweeping._sweep import CHUNK
 from surfacecheck.studies.sweeping._sweep_table import CsvFile, ParquetFile, read_csv, read_parquet, row_columns
 
@@ -98,8 +99,9 @@ def write_sweep(
     with closing(sweep_file(path)) as out:
         try:
             for part in sweep.parts(executor, chunk=chunk, progress=progress, lost=lost):
-                out.write(row_columns(sweep, part))
-                rows, refused = rows + part.variants.size, refused + len(part.why)
+                with undisturbed():
+                    out.write(row_columns(sweep, part))
+                    rows, refused = rows + part.variants.size, refused + len(part.why)
         except KeyboardInterrupt:
             stopped = True
     return SweepFile(Path(path), rows, len(sweep), refused, tuple(lost), stopped)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.studies.sweeping._carry_out import undisturbed
 from surfacecheck.studies.sweeping._sweep import CHUNK
 
 if TYPE_CHECKING:
@@ -105,15 +106,16 @@ def swept(
     stopped = False
     try:
         for part in sweep.parts(executor, chunk=chunk, progress=progress, lost=lost):
-            at = part.variants
-            lowest[at], pins[at], mass[at], tail[at] = part.lowest, part.pins, part.mass, part.tail_heavy
-            words[0, at], words[1, at] = part.governs, part.case
-            for name, values in part.margins.items():
-                margins[name][at] = values
-            why.update(part.why)
-            done[at] = True
-            if each is not None:
-                each(part)
+            with undisturbed():
+                at = part.variants
+                lowest[at], pins[at], mass[at], tail[at] = part.lowest, part.pins, part.mass, part.tail_heavy
+                words[0, at], words[1, at] = part.governs, part.case
+                for name, values in part.margins.items():
+                    margins[name][at] = values
+                why.update(part.why)
+                done[at] = True
+                if each is not None:
+                    each(part)
     except KeyboardInterrupt:
         stopped = True
     return Swept(sweep, done, lowest, words[0], words[1], margins, pins, mass, tail, why, tuple(lost), stopped)

@@ -84,6 +84,8 @@ def kind_of(key: str) -> str:
     """
     words = key.partition("[")[0].split(".")
     top, last = words[0], words[-1]
+    if top not in {"sheet", "rivet", "row", "bracket", "horn", "balance_mass"}:
+        return ""
     if last == "thickness":
         return "thickness"
     if last in {"hole", "bolt_hole"}:
