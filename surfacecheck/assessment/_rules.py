@@ -9,7 +9,7 @@ import numpy as np
 from surfacecheck.assessment._rules_apart import apart_rules, clear_of_bend
 from surfacecheck.checks import plan_row
 from surfacecheck.library import metal_of
-from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.model import RivetSet
 from surfacecheck.places import least_edge
 from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
@@ -37,10 +37,6 @@ __all__ = ["rules_of"]
 
 def _f(value: Value) -> float:
     return value.si if isinstance(value.si, float) else float(np.min(numbers(value)))
-
-
-def _head(rivet: Rivet) -> str:
-    return "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
 
 
 def rules_of(surface: Surface) -> tuple[RuleResult, ...]:
@@ -77,7 +73,7 @@ def _edges(surface: Surface, row: Row, rivet: Rivet) -> Iterator[RuleResult]:
     for name in row.joins:
         edge = least_edge(surface, row, name)
         if edge.known:
-            yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), place=f"row.{row.name}.edge.{name}")
+            yield edge_distance(_f(edge), _f(rivet.diameter), head=rivet.rule_head, place=f"row.{row.name}.edge.{name}")
 
 
 def _pitch(row: Row, rivet: Rivet, plan: RowPlan | None) -> Iterator[RuleResult]:
@@ -129,7 +125,9 @@ def _brackets(surface: Surface) -> Iterator[RuleResult]:
         for sheet, edge in bracket.edge.items():
             if edge.known:
                 place = f"bracket.{name}.edge.{sheet}"
-                yield edge_distance(_f(edge), _f(rivet.diameter), head=_head(rivet), load_toward_edge=True, place=place)
+                yield edge_distance(
+                    _f(edge), _f(rivet.diameter), head=rivet.rule_head, load_toward_edge=True, place=place
+                )
         for gap, count, key in (
             (bracket.gap_along, bracket.along, "gap_along"),
             (bracket.gap_sideways, bracket.sideways, "gap_sideways"),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks import rivet_places
-from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.model import RivetSet
 from surfacecheck.places import (
     apart_at,
     drawn_edge,
@@ -107,7 +107,7 @@ def _holes(surface: Surface, spot: Spot, one: Apart, rivet: Rivet, name: str) ->
 
 
 def _edges(surface: Surface, spot: Spot, one: Apart, rivet: Rivet, name: str) -> Iterator[RuleResult]:
-    head = "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
+    head = rivet.rule_head
     for layer in layers_at(surface, spot):
         edge = one.edge.get(layer, drawn_edge(surface, spot, layer))
         if edge.known:

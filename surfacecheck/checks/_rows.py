@@ -221,7 +221,7 @@ def between_rivets(
             "stress",
             f"E of {metal.name}",
         ),
-        "t": Term.of(skin.thickness, "length", f"thickness of the {_words(surface, name)}"),
+        "t": Term.of(skin.thickness, "length", f"thickness of the {surface.sheet_words(name)}"),
         "p": Term(pitch, "length", "real pitch" if gap is None else "free length from rivet to rivet"),
         "n": Term(over_spots(metal.modulus) / over_spots(base.modulus), "", "E of the skin over E of the spar"),
         "f": Term(kept.of(stress), "stress", "compression of the flange under the skin at limit"),
@@ -246,14 +246,9 @@ def between_rivets(
     )
 
 
-def _words(surface: Surface, name: str) -> str:
-    """Name a sheet as this surface does: the left skin is the top skin of one that lies flat."""
-    return "rib" if name == "ribs" else surface.said(name).replace("_", " ")
-
-
 def _layer(surface: Surface, row: Row, name: str, force: Array) -> Layer:
     sheet = surface.sheet
     part = sheet.doublers.get(name) or getattr(sheet, name)
     edge = edge_of(surface, row, name)
-    words = _words(surface, name)
+    words = surface.sheet_words(name)
     return Layer(name, words, part.thickness, metal_of(surface, part.alloy, part.thickness), edge, force)

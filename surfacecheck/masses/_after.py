@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from surfacecheck.masses._parts import Array, Piece
+from surfacecheck.masses._parts import Array, Piece, over
 from surfacecheck.masses._weigh import Masses, weigh
 from surfacecheck.model import Surface, Weighed
 from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
@@ -76,8 +76,8 @@ def weigh_after(before: Surface, after: Surface) -> Masses:
         first=first,
         mass_source=_SHIFTED,
         first_source=_SHIFTED,
-        mass_scale=_over(mass, _sum(found.pieces, "mass")),
-        first_scale=_over(first, _sum(found.pieces, "first")),
+        mass_scale=over(mass, _sum(found.pieces, "mass")),
+        first_scale=over(first, _sum(found.pieces, "first")),
     )
 
 
@@ -89,8 +89,3 @@ def _by_parts(surface: Surface) -> Masses:
 
 def _sum(pieces: tuple[Piece, ...], what: str) -> Array:
     return np.asarray(sum((getattr(piece, what) for piece in pieces), np.asarray(0.0)))
-
-
-def _over(above: Array, below: Array) -> Array:
-    some = np.asarray(below != 0.0)
-    return np.asarray(np.where(some, above / np.where(some, below, 1.0), 1.0))

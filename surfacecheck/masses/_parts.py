@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from surfacecheck.provenance import Source, Value
 
-__all__ = ["Array", "LeftOut", "Piece", "Spread", "Unknown", "at_point", "known", "spread"]
+__all__ = ["Array", "LeftOut", "Piece", "Spread", "Unknown", "at_point", "known", "over", "spread"]
 
 Array = NDArray[np.float64]
 
@@ -167,6 +167,12 @@ def at_point(name: str, mass: Array, x: Array, y: Array, source: Source) -> Piec
     """Make a piece that sits at one place."""
     mass, x, y = (np.asarray(v, dtype=np.float64) for v in (mass, x, y))
     return Piece(name, mass, np.asarray(mass * x), y, source)
+
+
+def over(above: Array, below: Array) -> Array:
+    """Divide; where there is nothing to divide by, the scale is one [-]."""
+    some = np.asarray(below != 0.0)
+    return np.asarray(np.where(some, above / np.where(some, below, 1.0), 1.0))
 
 
 def known(value: Value, key: str) -> Array:

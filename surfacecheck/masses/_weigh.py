@@ -11,7 +11,7 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.masses import _apart, _fittings, _nose, _rivets, _sheet
 from surfacecheck.masses._outline import Lines, lines_of
 from surfacecheck.masses._paint import painted, refuse_heavy_paint
-from surfacecheck.masses._parts import Array, LeftOut, Piece, Spread, Unknown, spread
+from surfacecheck.masses._parts import Array, LeftOut, Piece, Spread, Unknown, over, spread
 from surfacecheck.masses._scales import read_scales
 from surfacecheck.model import Surface
 from surfacecheck.provenance import Basis, Source
@@ -218,7 +218,7 @@ def _whole(surface: Surface, parts: tuple[Piece, ...], added: tuple[Piece, ...],
     mass_source = first_source = _WORKED_OUT
     if scales.mass.si is not None:
         total, mass_source = np.asarray(scales.mass.si, dtype=np.float64), scales.mass.source
-        moment = first * _over(total, mass)
+        moment = first * over(total, mass)
     if readings is not None:
         moment, first_source = readings.moment / GRAVITY, readings.source
     total, moment = total + more, moment + more_first
@@ -226,7 +226,7 @@ def _whole(surface: Surface, parts: tuple[Piece, ...], added: tuple[Piece, ...],
     if mass_source is not _WORKED_OUT or not left:
         refuse_heavy_paint(surface, paint, total)
     total, moment = total + paint, moment + paint_first
-    scale, first_scale = _over(total, mass + more), _over(moment, first + more_first)
+    scale, first_scale = over(total, mass + more), over(moment, first + more_first)
     every = (*parts, *added)
     return Masses(every, left, total, moment, mass_source, first_source, scale, first_scale, paint, added, paint_first)
 
@@ -244,15 +244,10 @@ def _paint(surface: Surface, parts: tuple[Piece, ...]) -> tuple[Array, Array]:
     coat = np.asarray(0.0 if scales.paint_by_area.si is None else scales.paint_by_area.si, dtype=np.float64)
     skin, skin_first = _sums(one for one in parts if one.name in {"left_skin", "right_skin", "nose_skin"})
     if not coat.any() and (skin.all() or not typed.any()):
-        return typed, np.asarray(typed * _over(skin_first, skin))
+        return typed, np.asarray(typed * over(skin_first, skin))
     try:
         on = painted(surface)
     except SurfaceError:  # without an outline nobody knows how far behind the pins it is
         return typed, np.zeros_like(typed)
-    first = typed * (_over(skin_first, skin) if skin.all() else on.x) + coat * on.first
+    first = typed * (over(skin_first, skin) if skin.all() else on.x) + coat * on.first
     return np.asarray(typed + coat * on.area), np.asarray(first)
-
-
-def _over(above: Array, below: Array) -> Array:
-    some = np.asarray(below != 0.0)
-    return np.asarray(np.where(some, above / np.where(some, below, 1.0), 1.0))

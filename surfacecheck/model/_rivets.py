@@ -47,6 +47,16 @@ class Rivet:
     one_weighs: Value = measure("mass", "mass of one", low=0.1e-3, high=3e-3, hint="g")
     name: str = ""
 
+    @property
+    def sunk(self) -> bool:
+        """Whether the head lies in the sheet: cut into it or dimpled."""
+        return self.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED}
+
+    @property
+    def rule_head(self) -> str:
+        """What the rules of edge distance call the head: ``countersunk`` or ``protruding``."""
+        return "countersunk" if self.sunk else "protruding"
+
 
 @dataclass(frozen=True)
 class Row:

@@ -164,3 +164,7 @@ class Surface:
     def said(self, word: str) -> str:
         """Give this surface's word for a rudder's word (``left`` is ``top`` where it lies flat)."""
         return said(word, self.kind)
+
+    def sheet_words(self, name: str) -> str:
+        """Name a sheet as this surface does: the left skin is the top skin of one that lies flat."""
+        return "rib" if name == "ribs" else self.said(name).replace("_", " ")

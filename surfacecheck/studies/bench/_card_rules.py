@@ -91,7 +91,7 @@ def _edge_values(surface: Surface, seats: Seats) -> Iterator[tuple[str, Value]]:
 
 
 def _edges(surface: Surface, seats: Seats, rivet: Rivet, missing: list[str]) -> Iterator[RuleResult]:
-    sunk = rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED}
+    sunk = rivet.sunk
     toward = True if seats.kind in {"bracket", "horn", "arm"} else (False if seats.kind in _ALONG else None)
     head, d = "countersunk" if sunk else "protruding", plain(rivet.diameter)
     found: list[tuple[float, str]] = []

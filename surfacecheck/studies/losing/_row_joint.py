@@ -13,7 +13,6 @@ from surfacecheck.studies.losing._spot_margins import SpotMargins, spot_margins
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from surfacecheck.model import Surface
     from surfacecheck.studies.losing._row_lines import RowLine
 
     Array = NDArray[np.float64]
@@ -55,7 +54,7 @@ def row_margins(
         layers=tuple(
             Layer(
                 name,
-                _words(surface, name),
+                surface.sheet_words(name),
                 part.thickness,
                 metal_of(surface, part.alloy, part.thickness),
                 edge_of(surface, row, name),
@@ -73,8 +72,3 @@ def row_margins(
         wrinkle=None if line.wrinkle is None else line.wrinkle[cases, at][None, :],
     )
     return spot_margins(joint_checks(surface, joint, factors_of(surface, rivet)), at.size)
-
-
-def _words(surface: Surface, name: str) -> str:
-    """Name one sheet in a builder's words."""
-    return "rib" if name == "ribs" else surface.said(name).replace("_", " ")

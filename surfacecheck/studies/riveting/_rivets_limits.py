@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.model import HeadKind, RivetSet
+from surfacecheck.model import RivetSet
 from surfacecheck.provenance import plain
 from surfacecheck.quantities import show
 from surfacecheck.rules import greatest_pitches, least_pitch, pitch_times
@@ -123,6 +123,6 @@ def _between(comparison: RivetComparison, table: RowTable, system: System) -> It
 
 
 def _held_by(rivet: Rivet) -> str:
-    if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED}:
+    if rivet.sunk:
         return f"{rivet.head_kind} heads"
     return "solid rivets" if rivet.set is RivetSet.SOLID else "pulled rivets"

@@ -138,17 +138,13 @@ def _off_sheet(setting: Setting, edge: float | None, hole: float) -> str:
         found = edge_of(setting.surface, row, name)
         if not found.known:
             continue
-        away, where = plain(found), f"the edge of the {_words(setting.surface, name)}"
+        away, where = plain(found), f"the edge of the {setting.surface.sheet_words(name)}"
         if away <= 0.5 * hole:
             return f"{length(away)} to {where}: a hole of {length(hole)} runs off it"
         flange = _flange(setting.surface, row, name)
         if flange is not None and away >= flange - 0.5 * hole:
             return f"{length(away)} from {where}, whose flange is {length(flange)}"
     return ""
-
-
-def _words(surface: Surface, name: str) -> str:
-    return "rib" if name == "ribs" else surface.said(name).replace("_", " ")
 
 
 def _flange(surface: Surface, row: Row, name: str) -> float | None:
@@ -205,7 +201,7 @@ def _each(setting: Setting, front: Front, closest: Array) -> Iterator[tuple[str,
         D = plain(rivet.diameter)
         edges = _edges(setting)
         if edges.size:
-            yield "edge distance", ~short_of(edges.min(axis=0), edge_times(_head(rivet)) * D)[None, :], yes
+            yield "edge distance", ~short_of(edges.min(axis=0), edge_times(rivet.rule_head) * D)[None, :], yes
         times = np.array([pitch_times(plan.lines) for plan in front.plans])
         yield "least pitch", (~short_of(closest, times * D) | (closest <= 0.0))[:, None], yes
         several = np.array([plan.lines > 1 for plan in front.plans])[:, None]
@@ -226,10 +222,6 @@ def _each(setting: Setting, front: Front, closest: Array) -> Iterator[tuple[str,
     if rivet.set is not RivetSet.SOLID and stack is not None:
         both = len(rivet.grip) == 2 and all(end.known for end in rivet.grip)
         yield "grip", yes, yes if both else no
-
-
-def _head(rivet: Rivet) -> str:
-    return "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
 
 
 def _edges(setting: Setting) -> Array:

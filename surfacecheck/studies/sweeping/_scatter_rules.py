@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from surfacecheck.checks import edge_of, plan_row
-from surfacecheck.model import HeadKind
 from surfacecheck.provenance import numbers
 from surfacecheck.rules import (
     bend_clearance_short,
@@ -128,16 +127,12 @@ def _between(name: str, place: str, found: Array, ends: tuple[Value, ...]) -> As
     return _asked(name, place, broken, ~broken if low is None or high is None else None)
 
 
-def _head(rivet: Rivet) -> str:
-    return "countersunk" if rivet.head_kind in {HeadKind.COUNTERSUNK, HeadKind.DIMPLED} else "protruding"
-
-
 def _of_row(surface: Surface, row: Row, rivet: Rivet) -> Iterator[Asked]:
     diameter, place = numbers(rivet.diameter), f"row.{row.name}"
     for name in row.joins:
         edge = edge_of(surface, row, name)
         if edge.known:
-            yield _asked("edge distance", f"{place}.edge.{name}", edge_short(numbers(edge), diameter, _head(rivet)))
+            yield _asked("edge distance", f"{place}.edge.{name}", edge_short(numbers(edge), diameter, rivet.rule_head))
     plan = plan_row(surface, row)
     if plan is not None:
         pitch = np.asarray(plan.rib_pitch.min(axis=-1) if plan.rib_pitch.size else plan.pitch)
@@ -162,7 +157,7 @@ def _of_brackets(surface: Surface) -> Iterator[Asked]:
         for sheet, edge in bracket.edge.items():
             if edge.known:
                 yield _asked(
-                    "edge distance", f"{place}.edge.{sheet}", edge_short(numbers(edge), diameter, _head(rivet))
+                    "edge distance", f"{place}.edge.{sheet}", edge_short(numbers(edge), diameter, rivet.rule_head)
                 )
         gaps = {
             "gap_along": (bracket.gap_along, bracket.along),
