@@ -81,8 +81,9 @@ def start(words):
     if first in SCRIPTS:
         return hand_over("test", [os.path.join(ROOT, "tests", *SCRIPTS[first])] + rest)
     if first == "lab":
-        # Ctrl-C ends it at once instead of asking; the other extension manager would ask the net
+        # Ctrl-C ends it at once; the other extension manager would ask the net; what is added gives pictures their alt
         options = ["--ServerApp.answer_yes=True", "--LabApp.extension_manager=readonly"]
+        options.append("--LabApp.extra_labextensions_path=" + os.path.join(ROOT, "surfacecheck", "report", "lab"))
         return hand_over("lab", ["-m", "jupyterlab"] + options + rest, os.path.join(ROOT, "notebooks"))
     if first in ("-h", "--help"):
         say(__doc__.split("\n\n")[1] + "\n")
@@ -230,8 +231,7 @@ def point_here(folder):
     if os.path.basename(folder) == ".venv-lab":  # no question about news: there may be no net; no line of code is cut
         news = '"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": false}'
         code = '"@jupyterlab/notebook-extension:tracker": {"codeCellConfig": {"lineNumbers": false, "lineWrap": true}}'
-        place = os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json")
-        write(place, "{%s,\n%s}\n" % (news, code))
+        write(os.path.join(folder, "share", "jupyter", "lab", "settings", "overrides.json"), "{%s,%s}\n" % (news, code))
 
 
 def old_python(found):

@@ -132,8 +132,9 @@ class Drawing(Figure):
         shades.save(small, format="png", optimize=True)
         return small.getvalue()
 
-    def _repr_png_(self) -> bytes:
-        return self.png()
+    def _repr_png_(self) -> tuple[bytes, dict[str, str]]:
+        """Give a notebook the picture, and to keep beside it the same words as the page has."""
+        return self.png(), {"alt": self.words}
 
     def _repr_html_(self) -> None:  # the PNG is wanted, and the question would load pyplot
         return None

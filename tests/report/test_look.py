@@ -127,7 +127,10 @@ def test_the_same_bytes_twice_whatever_the_reader_has_set(rudder):
 
 def test_a_notebook_shows_a_png_and_nothing_else(rudder):
     fig = margin_bars(rudder)
-    assert fig._repr_png_().startswith(b"\x89PNG")
+    picture, beside = fig._repr_png_()
+    assert picture.startswith(b"\x89PNG")
+    assert beside == {"alt": fig.words}
+    assert f'aria-label="{fig.words}"' in to_svg(fig, "a")
     assert fig._repr_html_() is None
     assert "Lowest margins" in repr(fig)
 

@@ -92,6 +92,8 @@ def test_lab_lives_apart_and_asks_for_no_news(command_of, start):
     folder = Path(start.ROOT) / ".venv-lab"
     assert Path(python).is_relative_to(folder)
     assert words[:2] == ["-m", "jupyterlab"]
+    (added,) = [Path(word.partition("=")[2]) for word in words if "extra_labextensions_path" in word]
+    assert list((ROOT / added.relative_to(start.ROOT)).glob("*/package.json"))
     assert '"fetchNews": "false"' in (folder / "share/jupyter/lab/settings/overrides.json").read_text()
     assert not (Path(start.ROOT) / ".venv").exists()
 
