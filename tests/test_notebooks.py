@@ -21,6 +21,8 @@ MACHINE = re.compile(
 )
 ANSWER = "answer:"
 """JupyterLab shows the first line of what is folded: it must give nothing away."""
+LEAST_WORDS = 20
+"""Letters of the words of a picture: fewer name it and do not say what it shows."""
 BALANCE = re.compile(r"(?m)^\s*assert\b|\bassert_\w+\(|\ballclose\(|\bisclose\(")
 
 
@@ -29,6 +31,28 @@ def shown(output) -> str:
     data = output.get("data", {})
     kept = [text for kind, text in data.items() if kind.startswith("text/") or kind == "image/svg+xml"]
     return "\n".join([output.get("text", ""), *kept])
+
+
+def pictures(notebook) -> list[tuple[int, str, str]]:
+    """Return of each stored picture its cell, its words for those who cannot see it, and what is drawn."""
+    return [
+        (number, output.metadata.get(kind, {}).get("alt", ""), data)
+        for number, cell in enumerate(notebook.cells, 1)
+        for output in cell.get("outputs", [])
+        for kind, data in output.get("data", {}).items()
+        if kind.startswith("image/")
+    ]
+
+
+def without_words(notebook) -> list[str]:
+    """Return what is wrong with the words of the pictures: none, too few, or those of another picture."""
+    wrong, said = [], {}
+    for number, words, drawn in pictures(notebook):
+        if len(words.strip()) < LEAST_WORDS:
+            wrong.append(f"cell {number} shows a picture and does not say what it shows: {words!r}")
+        elif said.setdefault(words, drawn) != drawn:
+            wrong.append(f"cell {number} shows a picture with the words of another one: {words!r}")
+    return wrong
 
 
 def faults(notebook) -> list[str]:
@@ -52,6 +76,7 @@ def faults(notebook) -> list[str]:
                 wrong.append(f"cell {number} stores an error or a complaint")
             if MACHINE.search(shown(output)):
                 wrong.append(f"cell {number} shows a place on one computer: {MACHINE.search(shown(output)).group()}")
+    wrong += without_words(notebook)
     end = code[-2:]
     if not any(BALANCE.search(cell.source) for cell in end):
         wrong.append("does not end on an assertion that the loads are in balance")
@@ -67,6 +92,12 @@ def test_stored_as_it_should_be(path):
     assert re.fullmatch(r"\d\d_\w+\.ipynb", path.name)
 
 
+def test_each_has_pictures_with_words_of_their_own():
+    """An empty list has no fault either; and the words are as long as the picture needs, not a label for all."""
+    stored = {path.name: pictures(nbformat.read(path, as_version=4)) for path in NOTEBOOKS}
+    assert [name for name, found in stored.items() if len({words for _, words, _ in found}) < 3] == []
+
+
 def test_the_numbers_of_the_notebooks_have_no_gap():
     assert [int(path.name[:2]) for path in NOTEBOOKS] == list(range(1, len(NOTEBOOKS) + 1))
 
@@ -79,10 +110,20 @@ def test_no_rule_for_hiding_differences_hides_a_result():
     assert [rule for rule in rules if re.search(rule, results)] == []
 
 
+def picture(drawn, words):
+    """Return an output that shows a picture."""
+    return new_output("display_data", {"image/png": drawn}, metadata={"image/png": {"alt": words}})
+
+
 def sound():
     """Return a notebook without fault."""
+    outputs = [
+        new_output("stream", name="stdout", text="1\n"),
+        picture("one", "Pull of the cable: guess 100 N, result 359 N."),
+        picture("two", "Pull of the cable: guess 300 N, result 359 N."),
+    ]
     cells = [
-        new_code_cell("print(1)", execution_count=1, outputs=[new_output("stream", name="stdout", text="1\n")]),
+        new_code_cell("print(1)", execution_count=1, outputs=outputs),
         new_code_cell("assert 1 == 1", execution_count=2),
         nbformat.v4.new_markdown_cell("Not looked at: fatigue, flutter."),
     ]
@@ -129,9 +170,24 @@ def spoil_answer(notebook):
     notebook.cells[0].metadata = {"jupyter": {"outputs_hidden": True}}
 
 
+def spoil_picture(notebook):
+    notebook.cells[0].outputs[1].metadata = {}
+
+
+def spoil_label(notebook):
+    notebook.cells[0].outputs[1].metadata["image/png"]["alt"] = "picture"
+
+
+def spoil_words(notebook):
+    notebook.cells[0].outputs[2].metadata = notebook.cells[0].outputs[1].metadata
+
+
 @pytest.mark.parametrize(
     ("spoil", "says"),
     [
+        (spoil_picture, "does not say what it shows"),
+        (spoil_label, "does not say what it shows: 'picture'"),
+        (spoil_words, "with the words of another one"),
         (spoil_answer, "shows all the same"),
         (spoil_count, "not run"),
         (spoil_kernel, "kernel"),
