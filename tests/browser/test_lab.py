@@ -1,7 +1,7 @@
 """A notebook in JupyterLab, as ``start.py lab`` starts it: opens without the net, runs through, ends with Ctrl-C.
 
 On three screens: a laptop, a projector, and a window as narrow as a phone, where the list of files is folded away by
-its own button first, as a person does.
+its own button first, as a person does. Every picture says what it shows, as stored and after it is drawn anew.
 """
 
 from __future__ import annotations
@@ -36,6 +36,14 @@ CUT = """() => {
   return cut.map((one) => `cut: ${one.className} ${one.textContent.trim().slice(0, 40)}`);
 }"""
 """Text that somebody would have to move sideways; wide tables of numbers move by themselves."""
+SILENT = """least => [...document.querySelectorAll(".jp-OutputArea img")].filter((one) => one.alt.trim().length < least)
+  .map((one) => `silent: ${one.naturalWidth} x ${one.naturalHeight} ${one.alt}`)"""
+"""Pictures that do not say what they show."""
+SAID = """() => [...document.querySelectorAll(".jp-OutputArea img")].map((one) => one.alt)"""
+DUMB = """(window._JUPYTERLAB ??= {})["surfacecheck-alt"] = {
+  init() {}, get: async () => () => ({ __esModule: true, default: [] }),
+};"""
+"""In place of what gives pictures their words: gives none."""
 FURTHER = """() => {
   const panel = document.querySelector(".jp-WindowedPanel-outer");
   const next = panel.scrollTop + 0.8 * panel.clientHeight;
@@ -44,6 +52,24 @@ FURTHER = """() => {
 LAB_SCREENS = ["phone", "projector", "laptop"]
 NARROW = 600
 LEAST = 12.0
+LEAST_WORDS = 20
+SHOWN = """
+from base64 import b64encode
+from IPython.display import display
+from surfacecheck import report
+png = b64encode(report.guess_line(1, 2).png()).decode()
+svg = "<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'><rect width='9' height='9'/></svg>"
+def show(kind, data, said, **kept):
+    ground = {"needs_background": "light"} if kept else {}
+    display({kind: data, "text/plain": said}, metadata={kind: kept, **ground}, raw=True)
+show("image/png", png, "<picture: other words>", alt="Words kept beside it", width=70)
+show("image/png", png, "<picture: Words it <prints>>")
+show("image/png", png, "<Figure size 640x480 with 1 Axes>")
+show("image/png", png, "")
+show("image/svg+xml", svg, "<svg>", alt="A square")
+report.guess_line(1, 3, "N", "Pull of the cable")
+"""
+"""A cell that shows pictures as anything in a notebook may: with and without words."""
 DEAD = "http://127.0.0.1:9"
 """Nobody answers there: a server that asks the net hears at once that there is none."""
 
@@ -121,14 +147,25 @@ def code_cells(path):
 
 
 def passed_through(page):
-    """Go down a notebook a screen at a time, since what is far away is not drawn; give what is wrong anywhere."""
-    wrong, at, more = set(), 0, True
+    """Go down a notebook a screen at a time, since what is far away is not drawn; give what is wrong anywhere.
+
+    Beside it what the pictures say.
+    """
+    wrong, said, at, more = set(), set(), 0, True
     while more:
         page.evaluate("at => new Promise((done) => { document.querySelector('.jp-WindowedPanel-outer').scrollTop = at;"
                       " requestAnimationFrame(() => setTimeout(done, 100)); })", at)  # fmt: skip
         wrong |= set(page.evaluate("least => measures.small(least)", LEAST)) | set(page.evaluate(CUT))
+        wrong |= set(page.evaluate(SILENT, LEAST_WORDS))
+        said |= set(page.evaluate(SAID))
         at, more = page.evaluate(FURTHER)
-    return wrong
+    return wrong, said
+
+
+def order(page, menu, entry):
+    """Choose an entry of a menu."""
+    page.get_by_role("menuitem", name=menu, exact=True).click()
+    page.get_by_text(entry, exact=True).click()
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
@@ -137,15 +174,18 @@ def test_a_notebook_opens_and_runs(desk, lab):
     assert page.locator(".jp-Dialog, .Toastify__toast").count() == 0
     if desk.width < NARROW:
         page.get_by_role("tab", name="File Browser").click()  # folds the list of files away
-    page.get_by_role("menuitem", name="Run", exact=True).click()
-    page.get_by_text("Run All Cells", exact=True).click()
+    order(page, "View", "Expand All Outputs")
+    said = {words for one in before for words in text_of(one)[2] if words}
+    assert len(said) > 5
+    assert passed_through(page) == (set(), said)
+    order(page, "Run", "Run All Cells")
     page.wait_for_function(FINISHED)
     page.wait_for_selector(READY)
     page.keyboard.press("Control+s")
     page.wait_for_selector("text=Saving completed", state="attached")  # a narrow window hides it
     assert page.evaluate("document.documentElement.scrollWidth") <= desk.width
     assert page.evaluate("document.querySelector('.jp-Notebook').clientWidth") > 0.6 * desk.width
-    assert passed_through(page) == set()
+    assert passed_through(page) == (set(), said)
 
     cells = code_cells(desk.path)
     assert [one["execution_count"] for one in cells] == list(range(1, len(before) + 1))
@@ -160,9 +200,43 @@ def test_what_is_cut_and_what_is_small_are_seen(desk):
     """The two measures above can fail: a line of code that is not wrapped, and a word of 11 px."""
     page = desk.page
     page.add_style_tag(content=".jp-Notebook .cm-line { width: 2000px } .jp-Notebook h1 { font-size: 11px !important }")
-    wrong = passed_through(page)
+    wrong, _ = passed_through(page)
     assert any(one.startswith("11.00 px") for one in wrong)
     assert any(one.startswith("cut: ") for one in wrong)
+
+
+@pytest.mark.parametrize("desk", ["laptop"], indirect=True)
+def test_a_picture_without_words_is_seen(desk):
+    """Without what this package adds, pictures are silent: so that is what the words come from."""
+    page = desk.page
+    answer = {"body": DUMB, "content_type": "text/javascript"}
+    page.route("**/surfacecheck-alt/static/*.js", lambda asked: asked.fulfill(**answer))
+    page.reload()
+    page.wait_for_selector(READY)
+    wrong, said = passed_through(page)
+    assert said == {""}
+    assert any(one.startswith("silent: ") for one in wrong)
+
+
+@pytest.mark.parametrize("desk", ["laptop"], indirect=True)
+def test_any_picture_says_something_and_is_drawn_as_before(desk):
+    page = desk.page
+    page.locator(".jp-CodeCell .cm-content").first.click()
+    page.keyboard.press("Control+a")
+    page.keyboard.insert_text(SHOWN)
+    page.keyboard.press("Control+Enter")
+    page.wait_for_function("() => document.querySelectorAll('.jp-CodeCell')[0].querySelectorAll('img').length === 6")
+    found = page.evaluate("""() => [...document.querySelectorAll(".jp-CodeCell")[0].querySelectorAll("img")]
+      .map((one) => [one.alt, one.getAttribute("width"), one.className])""")
+    assert found == [
+        ["Words kept beside it", "70", "jp-needs-light-background"],
+        ["Words it <prints>", None, ""],
+        ["Picture that is not described: Figure size 640x480 with 1 Axes", None, ""],
+        ["Picture that is not described", None, ""],
+        ["A square", None, ""],
+        ["Pull of the cable: guess 1 N, result 3 N.", None, ""],
+    ]
+    assert desk.noise == []
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is another thing there")
@@ -174,6 +248,8 @@ def test_it_ends_cleanly(lab):
 
 
 def text_of(cell):
-    """Return what a cell prints, and the kinds of what else it shows."""
+    """Return what a cell prints, the kinds of what else it shows, and what its pictures say."""
     printed = "".join("".join(one["text"]) for one in cell["outputs"] if one["output_type"] == "stream")
-    return printed, [sorted(one.get("data", {})) for one in cell["outputs"] if one["output_type"] != "stream"]
+    others = [one for one in cell["outputs"] if one["output_type"] != "stream"]
+    said = [one["metadata"].get("image/png", {}).get("alt") for one in others]
+    return printed, [sorted(one.get("data", {})) for one in others], said
