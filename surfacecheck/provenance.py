@@ -202,9 +202,11 @@ def in_a_row(values: Sequence[ArrayLike]) -> NDArray[np.float64]:
     array([[1., 2.],
            [1., 3.]])
     """
+    if all(isinstance(value, float) for value in values):
+        return np.array(values, dtype=np.float64)
     arrays = [np.asarray(value, dtype=np.float64) for value in values]
     if all(array.ndim == 0 for array in arrays):
-        return np.array(arrays, dtype=np.float64)
+        return np.array([array.item() for array in arrays], dtype=np.float64)
     return np.stack(np.broadcast_arrays(*arrays), axis=-1)
 
 

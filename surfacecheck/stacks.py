@@ -7,6 +7,7 @@ spots)``; without a stack the leading axis is simply not there.
 from __future__ import annotations
 
 from dataclasses import fields, is_dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import numpy as np
@@ -20,11 +21,16 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["by_case", "line_at", "one_of", "over_both", "stacked"]
+__all__ = ["alike", "as_wide", "by_case", "line_at", "one_of", "over_both", "stacked"]
 
 
-IGNORED = frozenset({"changes", "drawn", "gaps", "remarks", "sources", "path", "sha256", "name", "drilled_already"})
+IGNORED = frozenset(
+    {"changes", "drawn", "gaps", "remarks", "sources", "path", "sha256", "name", "drilled_already", "lengths"}
+)
 """Fields that may differ between the variants of a stack: they change no number of the load path."""
+
+LOOKED_UP = frozenset({"rivets"})
+"""Parts that are only ever looked up by name: a variant may have some that no other has."""
 
 T = TypeVar("T")
 
@@ -53,6 +59,59 @@ def stacked(variants: Sequence[T]) -> T | None:
         return None
 
 
+def alike(one: Any, other: Any) -> bool:
+    """Tell whether two surfaces, or parts of them, can lie in one stack.
+
+    Parameters
+    ----------
+    one, other : dataclass
+        Any.
+
+    Returns
+    -------
+    bool
+        True where only numbers differ.
+
+    Examples
+    --------
+    >>> alike(Value(1.0), Value(2.0)), alike(Value(1.0), Value(None))
+    (True, False)
+    """
+    if one is other:
+        return True
+    if type(one) is not type(other):
+        return False
+    if isinstance(one, Value):
+        return bool(one.known == other.known and one.absent == other.absent)
+    if names := _names(one):
+        return all(
+            _alike_where_both(getattr(one, name), getattr(other, name))
+            if name in LOOKED_UP
+            else alike(getattr(one, name), getattr(other, name))
+            for name in names
+        )
+    if isinstance(one, dict):
+        return list(one) == list(other) and all(alike(part, other[key]) for key, part in one.items())
+    if isinstance(one, tuple):
+        return len(one) == len(other) and all(map(alike, one, other))
+    return bool(one == other)
+
+
+def _alike_where_both(one: dict[str, Any], other: dict[str, Any]) -> bool:
+    return all(alike(part, other[key]) for key, part in one.items() if key in other)
+
+
+def _names(node: Any) -> tuple[str, ...]:
+    """Names of what is looked at of a dataclass; none of anything else."""
+    kind: Any = type(node)
+    return _names_of(kind)
+
+
+@lru_cache(maxsize=256)
+def _names_of(kind: Any) -> tuple[str, ...]:
+    return tuple(f.name for f in fields(kind) if f.name not in IGNORED) if is_dataclass(kind) else ()
+
+
 class _Differs(Exception):
     """A signal inside this module: more than numbers differ."""
 
@@ -65,10 +124,13 @@ def _merged(nodes: Sequence[Any]) -> Any:
         raise _Differs
     if isinstance(first, Value):
         return _one_value(nodes)
-    if is_dataclass(first) and not isinstance(first, type):
-        names = [f.name for f in fields(first) if f.name not in IGNORED]
-        parts = {name: _merged([getattr(node, name) for node in nodes]) for name in names}
-        return replace(first, **{name: part for name, part in parts.items() if part is not getattr(first, name)})
+    if names := _names(first):
+        parts = {
+            name: (_merged_by_name if name in LOOKED_UP else _merged)([getattr(node, name) for node in nodes])
+            for name in names
+        }
+        changed = {name: part for name, part in parts.items() if part is not getattr(first, name)}
+        return replace(first, **changed) if changed else first
     if isinstance(first, dict):
         if any(list(node) != list(first) for node in nodes):
             raise _Differs
@@ -80,6 +142,16 @@ def _merged(nodes: Sequence[Any]) -> Any:
     if any(node != first for node in nodes):
         raise _Differs
     return first
+
+
+def _merged_by_name(nodes: Sequence[dict[str, Any]]) -> dict[str, Any]:
+    """Merge what is looked up by name; where a variant lacks one, nothing of it is read, so any other's will do."""
+    every: dict[str, Any] = {}
+    for node in nodes:
+        every = node | every
+    found = {key: _merged([node.get(key, part) for node in nodes]) for key, part in every.items()}
+    first = nodes[0]
+    return first if len(found) == len(first) and all(found[key] is part for key, part in first.items()) else found
 
 
 def _one_value(values: Sequence[Value]) -> Value:
@@ -144,6 +216,24 @@ def by_case(array: NDArray[Any]) -> NDArray[Any]:
         Ready to stand beside (..., C, S).
     """
     return array[..., None, :] if array.ndim else array
+
+
+def as_wide(array: NDArray[Any], shape: tuple[int, ...]) -> NDArray[Any]:
+    """Broadcast to a shape; what has it already is handed back as it is, which is most of what is asked here.
+
+    Parameters
+    ----------
+    array : ndarray
+        What broadcasts to the shape [any].
+    shape : tuple of int
+        Wanted [-].
+
+    Returns
+    -------
+    ndarray
+        Of that shape.
+    """
+    return array if array.shape == shape else np.broadcast_to(array, shape)
 
 
 def over_both(number: ArrayLike) -> Array:

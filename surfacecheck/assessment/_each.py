@@ -14,12 +14,17 @@ from surfacecheck.assessment._work import Worked, work
 from surfacecheck.checks import StackFindings, find_stack
 from surfacecheck.errors import SurfaceError
 from surfacecheck.masses import weigh
-from surfacecheck.stacks import stacked
+from surfacecheck.stacks import alike, stacked
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from surfacecheck.assessment._found import HornPull, PinLoad
+    from surfacecheck.assessment._load import Loaded
+    from surfacecheck.checks import Finding
+    from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
+    from surfacecheck.rules import RuleResult
 
 __all__ = ["StackAssessment", "assess_each", "assess_stack"]
 
@@ -104,7 +109,7 @@ def _alike(surfaces: Sequence[Surface]) -> list[list[int]]:
     groups: list[list[int]] = []
     for i, surface in enumerate(surfaces):
         for group in groups:
-            if stacked([surfaces[group[0]], surface]) is not None:
+            if all(alike(surfaces[other], surface) for other in group):
                 group.append(i)
                 break
         else:
@@ -125,21 +130,56 @@ def _together(surfaces: list[Surface]) -> list[Assessment] | None:
 
 
 class _Varied(Assessment):
-    """One variant of a stack: its margins, pins, rules and masses are there, the rest is worked when asked for."""
+    """One variant of a stack: read from the stack when it is asked for, and what only a page asks for worked alone."""
+
+    _stack: StackAssessment
+    _variant: int
 
     def __init__(self, surface: Surface, stack: StackAssessment, variant: int) -> None:
-        span, loaded = stack.worked.span, stack.worked.loaded.of(variant)
-        breaks = span.breaks[variant] if span.breaks.ndim > 1 else span.breaks
-        given: dict[str, Any] = {
-            "surface": surface,
-            "findings": straddled(stack.findings.of(variant)),
-            "pins": pins_of(surface, span.hinges, breaks, loaded),
-            "horn_pull": horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
-            "rules": rules_of(surface),
-            "masses": weigh(surface),
-        }
-        for name, value in given.items():
+        for name, value in {"surface": surface, "_stack": stack, "_variant": variant}.items():
             object.__setattr__(self, name, value)
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every check of this variant."""
+        return straddled(self._stack.findings.of(self._variant))
+
+    @cached_property
+    def pins(self) -> tuple[PinLoad, ...]:
+        """Worst load of each kind at each pin."""
+        span = self._stack.worked.span
+        breaks = span.breaks[self._variant] if span.breaks.ndim > 1 else span.breaks
+        return pins_of(self.surface, span.hinges, breaks, self._loaded)
+
+    @cached_property
+    def horn_pull(self) -> HornPull | None:
+        """Largest pull of a cable or rod."""
+        loaded = self._loaded
+        return horn_pull_of(self.surface, loaded.titles, loaded.horn_force, loaded.beams[0])
+
+    @cached_property
+    def rules(self) -> tuple[RuleResult, ...]:
+        """Rules at every place."""
+        return rules_of(self.surface)
+
+    @cached_property
+    def masses(self) -> Masses:
+        """Every part weighed."""
+        return weigh(self.surface)
+
+    @property
+    def mass(self) -> float | None:
+        """The whole."""
+        return self._stack.worked.masses.whole(self._variant)[0]
+
+    @property
+    def tail_heavy(self) -> float | None:
+        """Moment about the pins, level."""
+        return self._stack.worked.masses.whole(self._variant)[1]
+
+    @cached_property
+    def _loaded(self) -> Loaded:
+        return self._stack.worked.loaded.of(self._variant)
 
     @cached_property
     def alone(self) -> Assessment:

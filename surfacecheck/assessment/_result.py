@@ -123,6 +123,16 @@ class Assessment:
     not_looked_at: tuple[str, ...] = NOT_LOOKED_AT
     caution: str = field(default=CAUTION)
 
+    @property
+    def mass(self) -> float | None:
+        """Mass of the whole [kg]; None while nothing is known."""
+        return self.masses.whole()[0]
+
+    @property
+    def tail_heavy(self) -> float | None:
+        """Tail-heavy moment about the pins, level [N m]; None while no part could be weighed."""
+        return self.masses.whole()[1]
+
     @cached_property
     def margins(self) -> tuple[Finding, ...]:
         """Every margin, lowest first."""

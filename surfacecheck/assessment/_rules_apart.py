@@ -170,7 +170,7 @@ def _drawn_places(surface: Surface, spot: Spot) -> np.ndarray | None:
 
 
 def _least(value: Value) -> float:
-    return float(np.min(numbers(value)))
+    return value.si if isinstance(value.si, float) else float(np.min(numbers(value)))
 
 
 def _largest(value: Value) -> float:

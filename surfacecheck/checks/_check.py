@@ -120,6 +120,8 @@ class Check:
         Where the cases were reduced before (one case on the axis): the case of each spot; empty otherwise.
     steps : tuple of (str, str)
         Letters that were themselves worked out, each with its formula in other letters.
+    there : ndarray of bool, shape (V,), or None
+        Variants of a stack that have this check alone too; None where all have.
     """
 
     place: str
@@ -141,6 +143,7 @@ class Check:
     subject: str = ""
     spot_cases: Names = ()
     steps: tuple[tuple[str, str], ...] = ()
+    there: NDArray[np.bool_] | None = None
     missing: tuple[str, ...] = field(init=False)
 
     def __post_init__(self) -> None:

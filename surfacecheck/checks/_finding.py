@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import ArrayLike
 
-__all__ = ["Finding", "Outcome", "find", "find_all", "find_at", "outcome_of"]
+__all__ = ["Finding", "Outcome", "find", "find_all", "find_at", "outcome_of", "value_at"]
 
 
 class Outcome:
@@ -113,8 +113,7 @@ class Finding:
         float
             SI value.
         """
-        array = np.asarray(values)
-        return _at(array[self.variant if len(array) > 1 else 0] if array.ndim == 3 else array, self.index)
+        return value_at(values, self.index, self.variant)
 
     def symbols(self, *texts: str) -> tuple[Symbol, ...]:
         """List the letters of the given formulas with their values at the spot that decides."""
@@ -264,6 +263,12 @@ def outcome_of(check: Check, margin: float | None, outside: bool) -> str:
     if margin is None:
         return Outcome.NOT_GIVEN
     return Outcome.CARRIES if margin >= 0.0 else Outcome.LESS
+
+
+def value_at(values: ArrayLike, index: tuple[int, int], variant: int) -> float:
+    """Read one case and spot of something that broadcasts to (..., cases, spots), of one variant of a stack."""
+    array = np.asarray(values)
+    return _at(array[variant if len(array) > 1 else 0] if array.ndim == 3 else array, index)
 
 
 def _at(values: ArrayLike, index: tuple[int, int]) -> float:

@@ -64,6 +64,7 @@ class Item:
         outside: NDArray[np.bool_] | bool = False,
         notes: tuple[str, ...] = (),
         steps: tuple[tuple[str, str], ...] = (),
+        there: NDArray[np.bool_] | None = None,
     ) -> Check:
         """Make one check of this part.
 
@@ -80,6 +81,8 @@ class Item:
         notes : tuple of str
             Assumptions of this check alone.
         steps : tuple of (str, str)
+            As in :class:`Check`.
+        there : ndarray of bool, shape (V,), or None
             As in :class:`Check`.
 
         Returns
@@ -107,4 +110,5 @@ class Item:
             subject=self.subject,
             spot_cases=self.spot_cases,
             steps=steps,
+            there=there,
         )

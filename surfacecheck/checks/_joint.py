@@ -114,7 +114,9 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
     letters = {"T": T, "FS": FS, "P_t": P_t}
     much = solid and P_s is not None and bool(np.any(tension_unwelcome(factor * joint.tension, P_s)))
     unwelcome = (UNWELCOME,) if much else ()
-    yield Draft("rivet-pull", "rivet pulls out", "P_t", "FS * T", letters, "T", AGAINST_SHEET, notes=unwelcome)
+    there = joint.pulled_in
+    gives = "rivet pulls out"
+    yield Draft("rivet-pull", gives, "P_t", "FS * T", letters, "T", AGAINST_SHEET, notes=unwelcome, there=there)
     if P_s is None or pull.si is None:
         return
     S = Term(joint.shear, "force", "shear of one rivet at limit")
@@ -135,6 +137,7 @@ def _rivet(surface: Surface, joint: Joint, shearing: Shearing) -> Iterator[Draft
         INTERACTION_SOURCE,
         notes=notes,
         wrinkled=wrinkled,
+        there=there,
     )
 
 
@@ -272,4 +275,6 @@ def _head(joint: Joint, factors: Factors) -> Iterator[Draft]:
     if not np.all(pull_over_covered(numbers(outer.thickness))):
         notes = (BORROWED, "sheet outside 0.5 to 1.5 mm, the range of the rule")
     gives = f"{outer.words} pulls over the rivet head"
-    yield Draft("pull-over", gives, "0.5 * d_h * t * F_tu", "FS * T", terms, "T", PULL_OVER_SOURCE, notes=notes)
+    available = "0.5 * d_h * t * F_tu"
+    there = joint.pulled_in
+    yield Draft("pull-over", gives, available, "FS * T", terms, "T", PULL_OVER_SOURCE, notes=notes, there=there)

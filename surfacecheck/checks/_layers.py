@@ -128,6 +128,12 @@ class Joint:
         """Whether anything pulls along the rivet."""
         return bool((self.tension > 0.0).any())
 
+    @property
+    def pulled_in(self) -> NDArray[np.bool_] | None:
+        """Variants of a stack in which anything pulls along the rivet, shape (V,); None where it is the same in all."""
+        pulls = np.asarray((self.tension > 0.0).any(axis=(-2, -1)))
+        return None if pulls.all() or not pulls.any() else pulls
+
     def item(self, factors: Factors) -> Item:
         """Give what all checks of the joint share.
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks._names import picked
+from surfacecheck.stacks import as_wide
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -52,12 +53,12 @@ class Kept:
         case = self.case if array.shape[-2] > 1 else 0
         spot = self.spot if array.shape[-1] > 1 else 0
         if self.case.ndim == 1:
-            chosen = np.broadcast_to(array[..., case, spot], (*array.shape[:-2], self.case.size))
+            chosen = as_wide(array[..., case, spot], (*array.shape[:-2], self.case.size))
         elif array.ndim == 2:
-            chosen = np.broadcast_to(array[case, spot], self.case.shape)
+            chosen = as_wide(array[case, spot], self.case.shape)
         else:
             variant = np.arange(len(self.case))[:, None] if len(array) > 1 else 0
-            chosen = np.broadcast_to(array[variant, case, spot], self.case.shape)
+            chosen = as_wide(array[variant, case, spot], self.case.shape)
         return np.asarray(chosen[..., None, :])
 
     def spots(self, names: Names) -> Names:
@@ -85,8 +86,7 @@ def keep(*sets: tuple[Array, ...]) -> Kept:
     shape = np.broadcast_shapes(*(load.shape for together in sets for load in together))
     stack = len(shape) > 2
     found = [
-        fronts(*(np.broadcast_to(load, shape).reshape(shape[0] if stack else 1, -1) for load in together))
-        for together in sets
+        fronts(*(as_wide(load, shape).reshape(shape[0] if stack else 1, -1) for load in together)) for together in sets
     ]
     kept = np.concatenate(found, axis=-1)
     return Kept(*np.divmod(np.sort(kept, axis=-1) if stack else np.unique(kept), shape[-1]))

@@ -66,6 +66,7 @@ class Draft(NamedTuple):
     notes: tuple[str, ...] = ()
     wrinkled: Wrinkled | None = None
     steps: tuple[tuple[str, str], ...] = ()
+    there: NDArray[np.bool_] | None = None
 
 
 def factor_of(factors: Factors, at_yield: bool = False) -> tuple[str, float, Term]:
@@ -200,8 +201,10 @@ def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterat
     waiting = [draft.wrinkled for draft in every if draft.wrinkled is not None]
     multiples: Iterator[Array] = iter(())
     if waiting and ratio is not None:
-        sides = np.broadcast_arrays(*(w.sheared for w in waiting), *(w.pulled for w in waiting), ratio)[:-1]
-        sheared, pulled = np.stack(sides[: len(waiting)]), np.stack(sides[len(waiting) :])
+        shape = np.broadcast_shapes(ratio.shape, *(side.shape for w in waiting for side in (w.sheared, w.pulled)))
+        sheared, pulled = (np.empty((len(waiting), *shape)) for _ in range(2))
+        for at, wrinkled in enumerate(waiting):
+            sheared[at], pulled[at] = wrinkled.sheared, wrinkled.pulled
         factor = np.array([w.factor for w in waiting]).reshape(-1, *(1,) * (sheared.ndim - 1))
         multiples = iter(wrinkled_row_margin(sheared, pulled, ratio, factor) + 1.0)
     for one in every:
@@ -220,4 +223,5 @@ def finished(item: Item, drafts: Iterable[Draft], ratio: Array | None) -> Iterat
             outside=one.outside,
             notes=one.notes,
             steps=one.steps,
+            there=one.there,
         )

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
 from surfacecheck.checks._check import Check, quiet
-from surfacecheck.checks._finding import Finding, outcome_of
+from surfacecheck.checks._finding import Finding, outcome_of, value_at
 from surfacecheck.checks._names import name_at
 
 if TYPE_CHECKING:
@@ -19,6 +20,15 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 __all__ = ["StackFindings", "find_stack"]
+
+
+class _Plain(NamedTuple):
+    """What :class:`StackFindings` holds, as lists of lists."""
+
+    margin: list[list[float]]
+    required: list[list[float]]
+    available: list[list[float]]
+    at: list[list[tuple[int, int]]]
 
 
 @dataclass(frozen=True, eq=False)
@@ -75,18 +85,19 @@ class StackFindings:
         Finding
             As the variant alone has it, but that notes and words are those of the stack.
         """
-        one, (case, spot) = self.checks[check], (int(i) for i in self.index[check, variant])
+        one, (case, spot) = self.checks[check], self._plain.at[check][variant]
         name = name_at(one.spots, variant, spot)
         margin, required, available = (
-            None if np.isnan(value[check, variant]) else float(value[check, variant])
-            for value in (self.margin, self.required, self.available)
+            None if value[check][variant] != value[check][variant] else value[check][variant]  # not a number
+            for value in (self._plain.margin, self._plain.required, self._plain.available)
         )
-        found = Finding(
+        outside = one.outside is not False and bool(value_at(one.outside, (case, spot), variant))
+        return Finding(
             check=one,
             place=f"{one.place}.{name.replace(' ', '-')}" if name else one.place,
             part=f"{one.part}, {name}" if name else one.part,
             margin=margin,
-            outcome="",
+            outcome=outcome_of(one, margin, outside),
             case=name_at(one.spot_cases, variant, spot) if len(one.spot_cases) else one.cases[case],
             spot=name,
             required=required,
@@ -95,12 +106,17 @@ class StackFindings:
             index=(case, spot),
             variant=variant,
         )
-        object.__setattr__(found, "outcome", outcome_of(one, margin, bool(found.at(one.outside))))
-        return found
+
+    @cached_property
+    def _plain(self) -> _Plain:
+        """The arrays as lists: findings are made one by one."""
+        arrays = (self.margin, self.required, self.available, self.index)
+        return _Plain(*(array.tolist() for array in arrays))
 
     def of(self, variant: int) -> tuple[Finding, ...]:
-        """Give every finding of one variant, in the order of the checks."""
-        return tuple(self.finding(m, variant) for m in range(len(self.checks)))
+        """Give every finding that one variant has alone, in the order of the checks."""
+        there = (check.there is None or bool(check.there[variant]) for check in self.checks)
+        return tuple(self.finding(m, variant) for m, has in enumerate(there) if has)
 
 
 def find_stack(checks: Sequence[Check], variants: int) -> StackFindings:
@@ -126,6 +142,7 @@ def find_stack(checks: Sequence[Check], variants: int) -> StackFindings:
     shape = len(checks), variants
     margin, required, available = (np.full(shape, np.nan) for _ in range(3))
     index = np.zeros((*shape, 2), dtype=np.intp)
+    every = np.arange(variants)
     with quiet():
         for m, check in enumerate(checks):
             given, asked = check.sides()
@@ -133,9 +150,10 @@ def find_stack(checks: Sequence[Check], variants: int) -> StackFindings:
             deciding = margins if margins is not None else None if asked is None else -asked
             if deciding is not None:
                 index[m] = _worst(deciding)
+            case, spot = index[m].T
             for values, out in ((margins, margin), (asked, required), (given, available)):
                 if values is not None:
-                    out[m] = _at(values, index[m])
+                    out[m] = _at(values, every, case, spot)
             if margins is not None and np.isnan(margin[m]).any():
                 raise check.no_number()
     return StackFindings(tuple(checks), margin, required, available, index)
@@ -145,12 +163,20 @@ def _worst(values: Array) -> NDArray[np.intp]:
     """Case and spot of the least, (V, 2) or (2,)."""
     if values.ndim < 2:
         return np.array([0, int(values.argmin()) if values.ndim else 0])
+    cases, spots = values.shape[-2:]
     flat = values.reshape(*values.shape[:-2], -1).argmin(axis=-1)
-    return np.stack(np.divmod(flat, values.shape[-1]), axis=-1)
+    found = np.zeros((*flat.shape, 2), dtype=np.intp)
+    if cases == 1:
+        found[..., 1] = flat
+    else:
+        found[..., 0], found[..., 1] = np.divmod(flat, spots)
+    return found
 
 
-def _at(values: Array, index: NDArray[np.intp]) -> Array:
+def _at(values: Array, every: NDArray[np.intp], case: NDArray[np.intp], spot: NDArray[np.intp]) -> Array | float:
     """Read something over cases and spots at each variant's own, (V,)."""
-    array = values.reshape(*(1,) * (3 - values.ndim), *values.shape)
-    case, spot = (index[:, i] if array.shape[i + 1] > 1 else 0 for i in (0, 1))
-    return np.asarray(array[np.arange(len(index)) if len(array) > 1 else 0, case, spot])
+    if values.ndim == 0:
+        return float(values)
+    array = values if values.ndim == 3 else values.reshape(*(1,) * (3 - values.ndim), *values.shape)
+    many, cases, spots = array.shape
+    return np.asarray(array[every if many > 1 else 0, case if cases > 1 else 0, spot if spots > 1 else 0])

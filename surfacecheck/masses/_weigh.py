@@ -87,6 +87,24 @@ class Masses:
         nought = np.asarray(0.0)
         return np.asarray(sum((piece.second for piece in self.pieces), nought) * self.mass_scale)
 
+    def whole(self, variant: int = 0) -> tuple[float | None, float | None]:
+        """Give the mass and the tail-heavy moment of one surface.
+
+        Parameters
+        ----------
+        variant : int
+            Which of a stack [-].
+
+        Returns
+        -------
+        mass : float or None
+            [kg]; None while nothing is known.
+        moment : float or None
+            [N m]; None while no part could be weighed.
+        """
+        mass, moment = (float(one[variant] if one.ndim else one) for one in (self.mass, self.moment))
+        return mass or None, moment if self.pieces else None
+
     def nose_mass(self, ahead: Array) -> Array:
         """Mass at the nose that would level the surface on its pins.
 

@@ -171,7 +171,7 @@ def result(
 
 def judged(found: float, asked: float, *, most: bool = False) -> Outcome:
     """Compare with a least (or greatest) figure, forgiving the rounding of units."""
-    return DOES_NOT_MEET if short_of(found, asked, most=most) else MEETS
+    return DOES_NOT_MEET if (found > asked + SLACK if most else found < asked - SLACK) else MEETS
 
 
 def short_of(found: ArrayLike, asked: ArrayLike, *, most: bool = False) -> NDArray[np.bool_]:

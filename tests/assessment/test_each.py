@@ -8,10 +8,13 @@ from pathlib import Path
 import pytest
 
 from surfacecheck.assessment import assess, assess_each
+from surfacecheck.changes import columns_of
 from surfacecheck.reading import read
+from surfacecheck.stacks import alike, stacked
 from surfacecheck.studies._values import walk_values, with_value
 
-DEMO = read(Path(__file__).parents[2] / "data" / "rudder.toml")
+DATA = Path(__file__).parents[2] / "data"
+DEMO = read(DATA / "rudder.toml")
 
 
 def with_doubler_to(end):
@@ -69,3 +72,39 @@ def test_one_number_alone_varies(name):
     alone = [[f.margin for f in assess(surface).margins] for surface in surfaces]
     for count in (2, 3):
         assert [[f.margin for f in one.margins] for one in assess_each(surfaces[:count])] == alone[:count]
+
+
+HAPPENED = sorted(DATA.glob("happened_*.toml"))
+
+
+@pytest.mark.parametrize("path", HAPPENED, ids=lambda path: path.stem)
+def test_columns_of_a_change(path):
+    """Every column of a change has what it has alone: findings with their words, pins, rules, mass and moment."""
+    surfaces = [one for column in columns_of(read(path)) for one in (column.fully, column.nothing) if one is not None]
+    for together, surface in zip(assess_each(surfaces), surfaces, strict=True):
+        alone = assess(surface)
+        assert [(f.name, f.margin, f.case, f.outcome) for f in together.findings] == [
+            (f.name, f.margin, f.case, f.outcome) for f in alone.findings
+        ]
+        assert (together.pins, together.horn_pull, together.rules) == (alone.pins, alone.horn_pull, alone.rules)
+        assert (together.mass, together.tail_heavy) == (alone.masses.mass, alone.masses.moment)
+
+
+def with_rivet(name, **numbers):
+    """Give the demo with one more kind of rivet, which nothing uses."""
+    more = replace(DEMO.rivets["large"], name=name, **numbers)
+    return replace(DEMO, rivets=DEMO.rivets | {name: more})
+
+
+def test_rivets_nobody_uses_keep_no_surfaces_apart():
+    """Only a kind of rivet that two of them have with another structure does."""
+    wide = with_rivet("other", hole=replace(DEMO.rivets["large"].hole, si=4.5e-3))
+    bare = with_rivet("other", hole=replace(DEMO.rivets["large"].hole, si=None))
+    assert alike(DEMO, wide)
+    assert alike(DEMO, bare)
+    assert not alike(wide, bare)
+    found = stacked([DEMO, wide, with_rivet("third")])
+    assert set(found.rivets) == {"small", "large", "other", "third"}
+    assert found.rivets["large"] is DEMO.rivets["large"]
+    for together, surface in zip(assess_each([DEMO, wide, bare]), [DEMO, wide, bare], strict=True):
+        assert [f.margin for f in together.margins] == [f.margin for f in assess(surface).margins]

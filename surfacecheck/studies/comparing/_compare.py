@@ -245,8 +245,8 @@ def _rules(every: tuple[Assessment, ...]) -> Iterator[Changed]:
 def _whole(every: tuple[Assessment, ...]) -> Iterator[Changed]:
     lines: tuple[tuple[str, str, Callable[[Assessment], float | None]], ...] = (
         ("rivets in rows", "count", lambda one: float(rivet_count(one))),
-        ("mass", "mass", lambda one: float(np.mean(one.masses.mass)) or None),
-        ("tail-heavy moment", "torque", lambda one: float(np.mean(one.masses.moment)) if one.masses.pieces else None),
+        ("mass", "mass", lambda one: one.mass),
+        ("tail-heavy moment", "torque", lambda one: one.tail_heavy),
         ("least twist stiffness GJ", "bending_stiffness", least_twist_stiffness),
     )
     for name, quantity, read in lines:
