@@ -7,21 +7,23 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from surfacecheck.assessment._assess import assess, straddled
+from surfacecheck.assessment._gather import box_at
 from surfacecheck.assessment._result import Assessment
 from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._statics import horn_pull_of, pins_of
 from surfacecheck.assessment._work import Worked, work
-from surfacecheck.checks import StackFindings, find_stack
+from surfacecheck.checks import StackFindings, find_stack, row_loads
 from surfacecheck.errors import SurfaceError
 from surfacecheck.masses import weigh
 from surfacecheck.stacks import alike, stacked
+from surfacecheck.statics.span import span_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from surfacecheck.assessment._found import HornPull, PinLoad
     from surfacecheck.assessment._load import Loaded
-    from surfacecheck.checks import Finding
+    from surfacecheck.checks import Effects, Finding, RowLoad
     from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
     from surfacecheck.rules import RuleResult
@@ -166,6 +168,19 @@ class _Varied(Assessment):
     def masses(self) -> Masses:
         """Every part weighed."""
         return weigh(self.surface)
+
+    @cached_property
+    def effects(self) -> Effects:
+        """What the checks read."""
+        span = span_of(self.surface)
+        box = None if self._stack.worked.box is None else box_at(self.surface, span)
+        return self._stack.worked.effects.of(self._variant, self.surface, span, box)
+
+    @cached_property
+    def rows(self) -> tuple[RowLoad, ...]:
+        """Rivet loads of every row."""
+        effects = self.effects.only(self._loaded.counts)
+        return tuple(row_loads(effects)) if effects.box is not None else ()
 
     @property
     def mass(self) -> float | None:

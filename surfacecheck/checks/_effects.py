@@ -114,6 +114,32 @@ class Effects:
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
         return replace(self, cases=names, found={}, **arrays)
 
+    def of(self, variant: int, surface: Surface, span: Span, box: Box | None) -> Effects:
+        """Take one variant out of a stack.
+
+        Parameters
+        ----------
+        variant : int
+            Which [-].
+        surface : Surface
+            That variant.
+        span : Span
+            Its stations [m].
+        box : Box or None
+            Its sections.
+
+        Returns
+        -------
+        Effects
+            Bit for bit those the variant has alone.
+        """
+        axes = {name: 1 + after for name, after in _OVER_CASES.items()} | {"horn_points": 2}
+        arrays = {name: getattr(self, name) for name in axes}
+        taken: dict[str, Any] = {
+            name: array[variant] if array.ndim > axes[name] else array for name, array in arrays.items()
+        }
+        return replace(self, surface=surface, span=span, box=box, found={}, **taken)
+
     @cached_property
     def whole(self) -> Effects:
         """Cases that are read for the whole surface: all but those for the control system."""
