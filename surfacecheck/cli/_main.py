@@ -44,8 +44,8 @@ def main(words: Sequence[str] | None = None) -> int:
     except OSError as error:
         _complain(f"this computer cannot do it: {error.strerror or error} ({error.filename or 'output'})")
         return COMPUTER
-    except KeyboardInterrupt:
-        _complain("stopped")
+    except KeyboardInterrupt as stop:
+        _complain(str(stop) or "stopped")
         return STOPPED
     return code
 

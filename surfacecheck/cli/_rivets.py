@@ -14,8 +14,6 @@ from surfacecheck.cli._takeoff import work_of
 from surfacecheck.errors import Fault, SurfaceError
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from surfacecheck.quantities import System
     from surfacecheck.studies import RivetComparison
 
@@ -23,8 +21,7 @@ __all__ = ["run_rivets"]
 
 LENGTHS = ("pitch", "diameter", "edge", "sheet")
 WHOLE = ("count", "lines")
-PATIENCE = 1.0
-"""Time after which a bar shows how far it is [s]."""
+SHORT, STOPPED = 1, 130
 
 
 def run_rivets(options: argparse.Namespace) -> int:
@@ -59,7 +56,7 @@ def run_rivets(options: argparse.Namespace) -> int:
         drilled = number_of(options.drilled_at, "drilled_at", "length", bare_length(system))
     most = options.most if options.most is not None else MOST
     more: dict[str, Any] = {"drilled_at": drilled, "most": most, "work": work_of(options)}
-    found = rivets(surface, rows, Alternatives(**lists), **more, watch=_bar)
+    found = rivets(surface, rows, Alternatives(**lists), **more)
     if options.json:
         say_data(rivets_data(found), "rivets")
         return _code(options, found)
@@ -94,15 +91,7 @@ def _whole(text: str, option: str) -> int:
     return int(text)
 
 
-def _bar(steps: Iterable[Any]) -> Iterable[Any]:
-    """Show a bar from the second second on, where a person looks on."""
-    from tqdm import tqdm
-
-    bar: Iterable[Any] = tqdm(steps, desc="rivets", delay=PATIENCE, leave=False, ascii=True, disable=None)
-    return bar
-
-
 def _code(options: argparse.Namespace, found: RivetComparison) -> int:
     whole = found.whole
     short = bool((whole.margin < 0.0).any() or (whole.broken[whole.possible] > 0).any())
-    return 1 if options.strict and short else 0
+    return STOPPED if found.stopped else SHORT if options.strict and short else 0

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["ChoiceLine", "choice_line", "choice_of", "choices_drawn", "span_of", "x_of"]
+__all__ = ["ChoiceLine", "choice_line", "choices_drawn", "span_of", "x_of"]
 
 _POINTS = 90
 
@@ -33,15 +33,9 @@ class ChoiceLine:
     known: bool
 
 
-def choice_of(comparison: RivetComparison) -> NDArray[np.intp]:
-    """Give for each alternative the first that has the same but for the spacing, shape (A,)."""
-    first = np.arange(comparison.size).reshape(comparison.shape)[:, :, :, :, :1, :]
-    return np.broadcast_to(first, comparison.shape).reshape(-1)
-
-
 def choices_drawn(comparison: RivetComparison, there: NDArray[np.intp]) -> tuple[list[int], int]:
     """Choose as many as there are line styles: those with most that nothing beats first."""
-    choice = choice_of(comparison)
+    choice = comparison.choice
     every, at = np.unique(choice[there], return_inverse=True)
     best = np.bincount(at, weights=comparison.best[there].astype(float), minlength=every.size)
     order = np.argsort(-best, kind="stable")[: len(DASHES)]
@@ -63,7 +57,7 @@ def choice_line(
     no_pitch = any(not np.isnan(table.zero_count).all() for table in comparison.rows)
     if not (by_count or no_pitch or comparison.drilled):
         fine, first = _finely(comparison, choice, span)
-    same = np.flatnonzero(choice_of(fine) == first)
+    same = np.flatnonzero(fine.choice == first)
     same = same[~np.isnan(fine.whole.margin[same])]
     x, order = np.unique(x_of(fine, same, by_count), return_index=True)
     known = bool(fine.whole.known[same].min() == 2 * len(fine.rows))

@@ -9,7 +9,7 @@ import numpy as np
 from surfacecheck.errors import SurfaceError
 from surfacecheck.quantities import show
 from surfacecheck.report._marks import units
-from surfacecheck.report._rivets_lines import choice_line, choice_of, choices_drawn, span_of, x_of
+from surfacecheck.report._rivets_lines import choice_line, choices_drawn, span_of, x_of
 from surfacecheck.report._style import (
     DASHES,
     DEEP,
@@ -76,7 +76,7 @@ def rivets_picture(comparison: RivetComparison, system: System = "metric", *, al
         raise SurfaceError(message)
     chosen, left = choices_drawn(comparison, there)
     by_count = all(np.isnan(one.zero_pitch).all() and not np.isnan(one.zero_count).all() for one in comparison.rows)
-    marks = there[np.isin(choice_of(comparison)[there], chosen)]
+    marks = there[np.isin(comparison.choice[there], chosen)]
     rules = () if by_count else _rules(comparison, system)
     low, high = span_of(comparison, marks, [limit.at for _, limit in rules], by_count)
     lines = [choice_line(comparison, one, (low, high), by_count, system) for one in chosen]

@@ -144,3 +144,41 @@ def test_bad_input_is_one_clear_line(here, capsys, words, says):
     assert (code, out) == (2, "")
     assert says in err
     assert len(err.strip().split("\n")) == 2
+
+
+FOUR = [*SPAR, "--pitch", "20", "30", "--rivet", "small", "large"]
+
+
+def interrupt_at(monkeypatch, block):
+    """Let the keyboard interrupt while a rivet of the lists is worked."""
+    from surfacecheck.studies.riveting._rivets_fill import RowFilling
+
+    work = RowFilling.block
+
+    def one(self, assessment, where):
+        if self.alternatives.pitch is not None and where == block:
+            raise KeyboardInterrupt
+        work(self, assessment, where)
+
+    monkeypatch.setattr(RowFilling, "block", one)
+
+
+def test_stopped_it_shows_what_was_finished(here, capsys, monkeypatch):
+    """Table and page, and the code of a stopped command."""
+    interrupt_at(monkeypatch, (0, 1, 0))
+    code, out, err = run(capsys, *FOUR)
+    assert (code, err) == (130, "")
+    assert fits(out.split("PAGE")[0])
+    said = "Stopped: 2 of 4 alternatives were finished, and only they are here."
+    assert said in " ".join(out.split())
+    assert said in (here / "out" / "rudder_rivets.html").read_text(encoding="utf-8")
+    code, out, _ = run(capsys, *FOUR, "--json")
+    assert code == 130
+    assert [one["has"]["rivet"] for one in json.loads(out)["alternatives"]] == ["small", "small"]
+
+
+def test_stopped_before_anything_was_finished_it_says_so(here, capsys, monkeypatch):
+    interrupt_at(monkeypatch, (0, 0, 0))
+    code, out, err = run(capsys, *FOUR)
+    assert (code, out, err) == (130, "", "stopped: not one alternative was finished\n")
+    assert not (here / "out").exists()

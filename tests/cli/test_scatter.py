@@ -139,3 +139,15 @@ def test_stopped_it_shows_what_was_finished(here, capsys, monkeypatch):
     assert code == 130
     assert "Stopped: 64 of 150 samples were finished" in " ".join(out.split())
     assert len(read_sweep("rows.csv")["lowest"]) == 64
+
+
+def test_stopped_before_anything_was_finished_it_says_so(here, capsys, monkeypatch):
+    from surfacecheck.studies.sweeping import _sweep
+
+    def interrupted(work, tasks, executor, lost):
+        raise KeyboardInterrupt
+        yield
+
+    monkeypatch.setattr(_sweep, "carry_out", interrupted)
+    code, out, err = run(capsys, "scatter", "data/rudder.toml", *FEW[2:], "--samples", "150")
+    assert (code, out, err) == (130, "", "stopped: not one sample was finished\n")

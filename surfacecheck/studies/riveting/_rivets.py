@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from surfacecheck.assessment import assess
 from surfacecheck.errors import SurfaceError
@@ -12,8 +12,8 @@ from surfacecheck.model import Surface
 from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.quantities import show
 from surfacecheck.studies.bench._takeoff_basis import Work
+from surfacecheck.studies.riveting._rivets_all import drawn_tables, work_all
 from surfacecheck.studies.riveting._rivets_comparison import RivetComparison
-from surfacecheck.studies.riveting._rivets_fill import Watch, row_table
 from surfacecheck.studies.riveting._rivets_given import MOST, Alternatives, Space, looked_at
 from surfacecheck.studies.riveting._rivets_laid import by_count, holes_of
 from surfacecheck.studies.single_row._row_layout import most_left_out
@@ -35,7 +35,7 @@ def rivets(
     drilled_at: float | None = None,
     most: int = MOST,
     work: Work | None = None,
-    watch: Watch = iter,
+    progress: bool | None = None,
 ) -> RivetComparison:
     """Compare alternatives for the rivets of one or several rows.
 
@@ -53,13 +53,14 @@ def rivets(
         How many alternatives may be worked without asking [-].
     work : Work, optional
         Minutes a hole and a rivet; invented for the demo where they are not given.
-    watch : callable
-        Told of every rivet, head and sheet of a row as it is worked, as ``tqdm`` is.
+    progress : bool, optional
+        Whether a bar shows how far it is, from the first second on; where not said, on a terminal only.
 
     Returns
     -------
     RivetComparison
-        Margins, rules, numbers and masses of every alternative; one that cannot be says why.
+        Margins, rules, numbers and masses of every alternative; one that cannot be says why. Stopped from the
+        keyboard, of those that were finished.
 
     Raises
     ------
@@ -70,7 +71,7 @@ def rivets(
     -----
     The loads are those of the surface as drawn: rivets do not change where a load goes. What a rivet more or less
     weighs is not followed into the cases that read the mass. Where the sheet changes, loads do, and the whole surface
-    is worked again for each thickness.
+    is worked again for each thickness: all of them as stacks.
 
     References
     ----------
@@ -95,18 +96,19 @@ def rivets(
     holes = {name: holes_of(filled, filled.rows[name], drilled_at) for name in names}
     spaces = _spaces(alternatives, tuple(holes.values()))
     looked_at(alternatives, most, len(names), len(spaces) - len(alternatives.spaces))
-    sheets = tuple(assess(_with_sheet(filled, names, t)) for t in alternatives.sheet or ()) or (base,)
-    as_drawn = Alternatives()
+    as_drawn = drawn_tables(base, names)
+    sheets, tables, stopped = work_all(base, holes, alternatives, spaces, progress)
     return RivetComparison(
         assessment=base,
         alternatives=alternatives,
         spaces=spaces,
         sheets=sheets,
-        rows=tuple(row_table(sheets, name, alternatives, spaces, holes[name], watch) for name in names),
-        drawn=tuple(row_table((base,), name, as_drawn, (Space(),), None) for name in names),
+        rows=tables,
+        drawn=as_drawn,
         drilled=any(one is not None for one in holes.values()),
         work=work or Work(),
         apart=apart,
+        stopped=stopped,
     )
 
 
@@ -173,17 +175,3 @@ def _spaces(alternatives: Alternatives, holes: Sequence[RowPlan | None]) -> tupl
 
 def _alike(one: Space, other: Space) -> bool:
     return one.pitch is not None and other.pitch is not None and abs(one.pitch / other.pitch - 1.0) < 0.02
-
-
-def _with_sheet(surface: Surface, names: Sequence[str], thickness: float) -> Surface:
-    """Change the sheet under the head of every row."""
-    sheet = surface.sheet
-    for name in dict.fromkeys(surface.rows[row].joins[0] for row in names if surface.rows[row].joins):
-        value = Value(thickness, show(thickness, "length"), key=f"sheet.{name}.thickness")
-        if name in sheet.doublers:
-            doubler = replace(sheet.doublers[name], thickness=value)
-            sheet = replace(sheet, doublers=sheet.doublers | {name: doubler})
-        else:
-            changed: dict[str, Any] = {name: replace(getattr(sheet, name), thickness=value)}
-            sheet = replace(sheet, **changed)
-    return replace(surface, sheet=sheet)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -58,6 +59,8 @@ class RivetComparison:
         Minutes a hole and a rivet.
     apart : tuple of str
         Rows of which single rivets are not as the row says: they are taken as it says.
+    stopped : bool
+        Whether it was interrupted; then it holds what was finished.
     """
 
     assessment: Assessment
@@ -69,6 +72,7 @@ class RivetComparison:
     drilled: bool
     work: Work
     apart: tuple[str, ...] = ()
+    stopped: bool = False
     _bought: dict[tuple[int, int, int], Bought | None] = field(default_factory=dict, repr=False)
 
     def __repr__(self) -> str:
@@ -113,12 +117,23 @@ class RivetComparison:
 
     @property
     def size(self) -> int:
-        """Alternatives [-]."""
+        """Alternatives that are here [-]."""
         return int(self.rows[0].margin.size)
 
     @property
+    def asked(self) -> int:
+        """Alternatives that were asked for [-]; as many as are here where it was not stopped."""
+        return math.prod(self.shape)
+
+    @cached_property
+    def choice(self) -> NDArray[np.intp]:
+        """For each alternative the first that has the same but for the spacing, shape (A,)."""
+        first = np.arange(self.asked).reshape(self.shape)[:, :, :, :, :1, :]
+        return np.broadcast_to(first, self.shape).reshape(-1)[: self.size]
+
+    @property
     def shape(self) -> tuple[int, ...]:
-        """How many there are along each of ``AXES``."""
+        """How many were asked for along each of ``AXES``."""
         given = dict(zip(AXES, self.alternatives.shape, strict=True))
         return tuple((given | {"space": len(self.spaces)}).values())
 
@@ -133,7 +148,8 @@ class RivetComparison:
         """Give what another sheet adds to each alternative: mass [kg], and its moment [kg m]."""
         was = _pieces(self.assessment)
         more = np.array([[now - then for now, then in zip(_pieces(one), was, strict=True)] for one in self.sheets])
-        return tuple(np.repeat(more[:, i], self.size // len(self.sheets)) for i in (0, 1))  # type: ignore[return-value]
+        each = self.asked // self.shape[0]
+        return tuple(np.repeat(more[:, i], each)[: self.size] for i in (0, 1))  # type: ignore[return-value]
 
     @cached_property
     def as_drawn(self) -> Together:

@@ -31,8 +31,9 @@ def rivets_data(comparison: RivetComparison) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``form``, ``rows``, ``given`` (the lists), ``headline``, ``drawn``, ``alternatives`` (each with ``has``, what
-        all rows come to, and ``rows`` one by one, or with ``cannot_be``), ``limits``, ``notes``, ``caution``.
+        ``form``, ``rows``, ``given`` (the lists), ``headline``, ``asked`` (how many), ``stopped``, ``drawn``,
+        ``alternatives`` (each with ``has``, what all rows come to, and ``rows`` one by one, or with ``cannot_be``),
+        ``limits``, ``notes``, ``caution``.
     """
     given = comparison.alternatives
     words = {
@@ -49,6 +50,8 @@ def rivets_data(comparison: RivetComparison) -> dict[str, Any]:
             **{name: _listed(getattr(given, name)) for name in ("rivet", "diameter", "lines", "head", "edge", "sheet")},
         },
         "headline": rivets_headline(comparison),
+        "asked": comparison.asked,
+        "stopped": comparison.stopped,
         "drawn": _alternative(comparison.drawn, comparison.as_drawn, 0),
         "alternatives": [
             {"number": i + 1, "has": {axis: words[axis][at] for axis, at in comparison.index(i).items()},

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
 from dataclasses import replace
-from itertools import product
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -36,7 +34,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["Watch", "row_table", "with_rivet"]
+__all__ = ["RowFilling", "with_rivet"]
 
 _FIGURES = (
     "margin", "then", "must_shear", "must_pull", "lifts", "pitch", "closest", "mass", "arm", "zero_pitch", "zero_count",
@@ -44,7 +42,6 @@ _FIGURES = (
 _NUMBERS = ("count", "total", "lines", "layout", "spot", "why")
 _WAYS = ("gives", "next_", "zero_gives")
 _BITS = ("not_met", "not_covered")
-Watch = Callable[[Iterable[tuple[int, int, int]]], Iterable[tuple[int, int, int]]]
 NOT_WORKED = "its load cannot be worked: the sheets it joins, or their places, are not given"
 
 
@@ -100,20 +97,13 @@ def with_rivet(surface: Surface, row: Row, rivet: Rivet) -> tuple[Surface, Row]:
     return replace(surface, rivets=surface.rivets | {rivet.name: rivet}, rows=surface.rows | {row.name: one}), one
 
 
-def row_table(
-    assessments: Sequence[Assessment],
-    name: str,
-    alternatives: Alternatives,
-    spaces: Sequence[Space],
-    holes: RowPlan | None,
-    watch: Watch = iter,
-) -> RowTable:
-    """Work every alternative of one row.
+class RowFilling:
+    """One row, worked block by block.
 
     Parameters
     ----------
-    assessments : sequence of Assessment
-        One for each thickness of sheet, otherwise as drawn.
+    drawn : Surface
+        With the first thickness of sheet.
     name : str
         Of the row.
     alternatives : Alternatives
@@ -122,40 +112,69 @@ def row_table(
         Spacings; of a row that is drilled, those of its holes among them.
     holes : RowPlan or None
         Where it is drilled already.
-    watch : callable
-        Told of every rivet, head and sheet as it is worked.
-
-    Returns
-    -------
-    RowTable
-        Every alternative; one that cannot be says why.
     """
-    drawn = assessments[0].surface
-    row = drawn.rows[name]
-    laid = lay_out(drawn, row, spaces, alternatives.lines or (row.lines or 1,), holes)
-    kinds, heads = kinds_of(drawn, row, alternatives), alternatives.head or (None,)
-    filling = _Filling((len(assessments), len(kinds), len(heads), *laid.at.shape, len(alternatives.edge or (None,))))
-    for (n, p), why in laid.why.items():
-        filling.because((slice(None), slice(None), slice(None), n, p), why)
-    fronts = [front_of(one, one.surface.rows[name], laid.plans) if laid.plans else None for one in assessments]
-    arms, blocks = arms_of(drawn, row, laid.plans), {}
-    drilled = None if holes is None else drawn.rivets.get(row.rivet)
-    for t, k, h in watch([*product(range(len(assessments)), range(len(kinds)), range(len(heads)))]):
-        setting = _setting(assessments[t].surface, name, kinds[k], heads[h], alternatives)
-        blocks[t, k, h] = Block(kinds[k], setting)
+
+    def __init__(
+        self, drawn: Surface, name: str, alternatives: Alternatives, spaces: Sequence[Space], holes: RowPlan | None
+    ) -> None:
+        row = drawn.rows[name]
+        self.row, self.alternatives = row, alternatives
+        self.laid = lay_out(drawn, row, spaces, alternatives.lines or (row.lines or 1,), holes)
+        self.kinds, self.heads = kinds_of(drawn, row, alternatives), alternatives.head or (None,)
+        sheets, edges = len(alternatives.sheet or (None,)), len(alternatives.edge or (None,))
+        self.filling = _Filling((sheets, len(self.kinds), len(self.heads), *self.laid.at.shape, edges))
+        for (n, p), why in self.laid.why.items():
+            self.filling.because((slice(None), slice(None), slice(None), n, p), why)
+        self.fronts: dict[int, Front | None] = {}
+        self.arms, self.layers = arms_of(drawn, row, self.laid.plans), _layers(drawn, row)
+        self.blocks: dict[tuple[int, int, int], Block] = {}
+        self.drilled = None if holes is None else drawn.rivets.get(row.rivet)
+
+    def block(self, assessment: Assessment, at: tuple[int, int, int]) -> None:
+        """Work one sheet, rivet and head.
+
+        Parameters
+        ----------
+        assessment : Assessment
+            With that thickness of sheet, otherwise as drawn.
+        at : tuple of (int, int, int)
+            Which sheet, rivet and head.
+        """
+        t, k, h = at
+        surface, laid = assessment.surface, self.laid
+        setting = _setting(surface, self.row.name, self.kinds[k], self.heads[h], self.alternatives)
+        self.blocks[at] = Block(self.kinds[k], setting)
         if not laid.plans:
-            continue
-        front = fronts[t]
+            return
+        if t not in self.fronts:
+            self.fronts[t] = front_of(assessment, surface.rows[self.row.name], laid.plans)
+        front = self.fronts[t]
         if setting is None or front is None:
-            filling.because((t, k, h), kinds[k].why or NOT_WORKED)
-            continue
-        _refuse(filling, (t, k, h), setting, front, laid.closest, laid.at, drilled)
-        _fill(filling, (t, k, h), setting, front, assessments[t], laid.closest, laid.at, arms)
-    tables = {key: values.reshape(-1) for key, values in filling.tables.items()}
-    return RowTable(
-        row=row, laid=laid, fronts=tuple(fronts), blocks=blocks, modes=tuple(filling.modes),
-        reasons=tuple(filling.reasons), layers=_layers(drawn, row), **tables,
-    )  # fmt: skip
+            self.filling.because(at, self.kinds[k].why or NOT_WORKED)
+            return
+        _refuse(self.filling, at, setting, front, laid.closest, laid.at, self.drilled)
+        _fill(self.filling, at, setting, front, assessment, laid.closest, laid.at, self.arms)
+
+    def table(self, blocks: Sequence[tuple[int, int, int]]) -> RowTable:
+        """Give what was worked.
+
+        Parameters
+        ----------
+        blocks : sequence of (int, int, int)
+            The first that were finished, in the order of ``AXES``.
+
+        Returns
+        -------
+        RowTable
+            Their alternatives; one that cannot be says why.
+        """
+        tables = self.filling.tables
+        some = len(blocks) * tables["why"][0, 0, 0].size
+        return RowTable(
+            row=self.row, laid=self.laid, kinds=self.kinds, blocks={at: self.blocks[at] for at in blocks},
+            modes=tuple(self.filling.modes), reasons=tuple(self.filling.reasons), layers=self.layers,
+            **{key: values.reshape(-1)[:some] for key, values in tables.items()},
+        )  # fmt: skip
 
 
 def _layers(surface: Surface, row: Row) -> float:

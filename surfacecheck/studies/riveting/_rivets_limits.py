@@ -110,13 +110,13 @@ def _least(table: RowTable, system: System) -> Iterator[Limit]:
 def _between(comparison: RivetComparison, table: RowTable, system: System) -> Iterator[Limit]:
     """Where the skin edge buckles between rivets at limit load: the pitch times the root of what it carries there."""
     pitch = np.where(np.isfinite(table.lifts), table.pitch * np.sqrt(np.maximum(table.lifts, 0.0)), np.nan)
-    whole = pitch.reshape(comparison.shape)
-    for at, block in table.blocks.items():
+    whole = pitch.reshape(len(table.blocks), -1)
+    for at, (where, block) in enumerate(table.blocks.items()):
         if block.setting is None or np.isnan(whole[at]).all():
             continue
         words = [LIFTS, row_words(table)] if len(comparison.rows) > 1 else [LIFTS]
         if comparison.alternatives.sheet is not None:
-            words.append(f"sheet {show(comparison.alternatives.sheet[at[0]], 'length', system)}")
+            words.append(f"sheet {show(comparison.alternatives.sheet[where[0]], 'length', system)}")
         words.append(_held_by(block.setting.rivet))
         source = str(INTER_RIVET_SOURCE)
         yield Limit(float(np.nanmax(whole[at])), True, ", ".join(words), "aircraft", source, False)

@@ -41,8 +41,7 @@ def zero_table(comparison: RivetComparison, system: System = "metric", shown: Se
     Table
         A line for each row and each rivet, head, number of lines, edge and sheet.
     """
-    first = np.arange(comparison.size).reshape(comparison.shape)[:, :, :, :, :1, :]
-    first = np.broadcast_to(first, comparison.shape).reshape(-1)  # the same but for the spacing
+    first = comparison.choice
     wanted = dict.fromkeys((first if shown is None else first[list(shown)]).tolist())
     rows = []
     for table in comparison.rows:

@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from surfacecheck.model import Row
     from surfacecheck.studies.riveting._rivets_kinds import Kind
     from surfacecheck.studies.riveting._rivets_laid import Laid
-    from surfacecheck.studies.riveting._rivets_load import Front
     from surfacecheck.studies.riveting._rivets_work import Margins, Setting
 
     Array = NDArray[np.float64]
@@ -43,6 +42,8 @@ class Block:
 @dataclass(frozen=True, eq=False)
 class RowTable:
     """Figures of one row for A alternatives, in the order of ``AXES``, the last varying fastest.
+
+    Where it was stopped, for the first A of them.
 
     Attributes
     ----------
@@ -82,15 +83,15 @@ class RowTable:
         By sheet, rivet and head.
     laid : Laid
         The layouts.
-    fronts : tuple of Front or None
-        The loads, for each sheet.
+    kinds : tuple of Kind
+        The rivets compared.
     layers : float
         Sheets a rivet goes through, on the mean of the row as drawn.
     """
 
     row: Row
     laid: Laid
-    fronts: tuple[Front | None, ...]
+    kinds: tuple[Kind, ...]
     blocks: dict[tuple[int, int, int], Block]
     modes: tuple[tuple[str, str], ...]
     reasons: tuple[str, ...]

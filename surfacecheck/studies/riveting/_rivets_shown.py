@@ -63,6 +63,10 @@ def rivets_headline(comparison: RivetComparison, system: System = "metric") -> l
     if less:
         said.append(f"Less than required: {less} of {comparison.size} alternatives.")
     said += [_drawn(table, system) for table in comparison.drawn]
+    if comparison.stopped:
+        said.append(
+            f"Stopped: {comparison.size} of {comparison.asked} alternatives were finished, and only they are here."
+        )
     return said
 
 
@@ -152,7 +156,7 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
     notes = [FIXED, GRAMS]
     if comparison.alternatives.sheet is not None:
         notes[0] = SHEETS
-        for one, sheet in zip(comparison.alternatives.sheet, comparison.sheets, strict=True):
+        for one, sheet in zip(comparison.alternatives.sheet, comparison.sheets, strict=False):
             for low in sheet.margins[:1]:
                 where = f"{low.margin:+z.2f}, {in_system(low.part, system)}"
                 notes.append(f"sheet {show(one, 'length', system)}: lowest margin of the whole surface {where}")
@@ -189,7 +193,7 @@ def rivets_text(comparison: RivetComparison, system: System = "metric", width: i
     names = ", ".join(row_words(table) for table in comparison.rows)
     blocks = [wrapped(f"RIVETS COMPARED  {names}", width, then="  ")]
     blocks.append("\n".join(wrapped(line, width, then="  ") for line in rivets_headline(comparison, system)))
-    count = f"{comparison.size} alternatives"
+    count = f"{comparison.size}{f' of {comparison.asked}' if comparison.stopped else ''} alternatives"
     if left:
         count += f"; {left} are not shown: beaten, or near one that is"
     if shown:

@@ -98,7 +98,7 @@ def axis_words(comparison: RivetComparison, axis: str, at: int, system: System =
 
 def _rivet(comparison: RivetComparison, at: int, system: System) -> str:
     """Name the rivet; by its size where the rows have different ones."""
-    kinds = [table.blocks[0, at, 0].kind for table in comparison.rows]
+    kinds = [table.kinds[at] for table in comparison.rows]
     names = list(dict.fromkeys(kind.name for kind in kinds))
     sizes = comparison.alternatives.diameter
     if sizes is not None and (len(names) > 1 or kinds[0].rivet is None):

@@ -46,6 +46,7 @@ SAMPLES = 4096
 LEAST = 64
 """Fewer samples than this say nothing of a twentieth of them."""
 TWENTIETH = 0.05
+NOTHING = "stopped: not one sample was finished"
 
 
 def samples_of(spreads: Sequence[Spread], samples: int, seed: int) -> dict[str, Array]:
@@ -143,7 +144,7 @@ def scatter(
         found = swept(study, executor, chunk=chunk, progress=progress, each=each)
     good = _finished(found)
     if found.stopped and not good.any():
-        raise KeyboardInterrupt
+        raise KeyboardInterrupt(NOTHING)
     if not good.any():
         message = f"not one of the samples can be worked ({found.why[0]}): are the tolerances right?"
         raise SurfaceError(message)
