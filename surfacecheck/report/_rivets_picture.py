@@ -77,7 +77,8 @@ def rivets_picture(comparison: RivetComparison, system: System = "metric", *, al
     chosen, left = choices_drawn(comparison, there)
     by_count = all(np.isnan(one.zero_pitch).all() and not np.isnan(one.zero_count).all() for one in comparison.rows)
     marks = there[np.isin(comparison.choice[there], chosen)]
-    rules = () if by_count else _rules(comparison, system)
+    sheets = sorted({comparison.index(one)["sheet"] for one in chosen})
+    rules = () if by_count else _rules(comparison, sheets, system)
     low, high = span_of(comparison, marks, [limit.at for _, limit in rules], by_count)
     lines = [choice_line(comparison, one, (low, high), by_count, system) for one in chosen]
     gives = _gives(comparison, marks)
@@ -166,10 +167,10 @@ def _frame(
     ax.set_title("margin", loc="left", pad=4, fontsize=FONT)
 
 
-def _rules(comparison: RivetComparison, system: System) -> tuple[tuple[list[str], Limit], ...]:
-    """Word the limits of the pitch, those of one text and figure once."""
+def _rules(comparison: RivetComparison, sheets: list[int], system: System) -> tuple[tuple[list[str], Limit], ...]:
+    """Word the limits of the pitch for the sheets that are drawn, those of one text and figure once."""
     found = []
-    for one in limits(comparison, system):
+    for one in limits(comparison, system, sheets):
         end = f"{'to' if one.most else 'from'} {show(one.at, 'length', system)}"
         field = one.field if one.counts else f"{one.field}, shown only"
         found.append((broken(f"{end}: {one.words} ({field})"), one))

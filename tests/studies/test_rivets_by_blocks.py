@@ -174,3 +174,16 @@ def test_a_bar_shows_how_far_it_is_when_it_takes_long(rudder, monkeypatch, capsy
     assert "alternatives" in err
     rivets(rudder, ROWS[0], Alternatives(**LISTS))
     assert capsys.readouterr().err == ""
+
+
+def test_of_many_sheets_the_limits_of_the_ends_are_told(rudder):
+    """A list that nobody reads is no answer; plain data has them all."""
+    sheets = tuple(np.linspace(0.8, 0.4, 9) * MM)
+    found = rivets(rudder, ROWS[0], Alternatives(sheet=sheets))
+    said = " ".join(str(found).split())
+    assert "of 9 sheets the limits of the thinnest and the thickest are shown" in said
+    told = said.split("LIMITS OF A PITCH")[1]
+    assert "sheet 0.400 mm" in told
+    assert "sheet 0.800 mm: lowest margin" in told
+    assert "sheet 0.550 mm" not in told
+    assert any("sheet 0.550 mm" in one["what"] for one in rivets_data(found)["limits"])

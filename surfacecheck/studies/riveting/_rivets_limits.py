@@ -16,7 +16,7 @@ from surfacecheck.studies.riveting._rivets_rules import stack_of
 from surfacecheck.studies.riveting._rivets_words import row_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from surfacecheck.model import Rivet
     from surfacecheck.quantities import System
@@ -24,8 +24,10 @@ if TYPE_CHECKING:
     from surfacecheck.studies.riveting._rivets_comparison import RivetComparison
     from surfacecheck.studies.riveting._rivets_row import RowTable
 
-__all__ = ["Limit", "limits"]
+__all__ = ["Limit", "limits", "sheets_told"]
 
+SHEETS_TOLD = 6
+"""Thicknesses of sheet a list goes through one by one [-]."""
 LIFTS = "skin edge lifts between rivets at limit load"
 
 
@@ -57,7 +59,27 @@ class Limit:
     counts: bool
 
 
-def limits(comparison: RivetComparison, system: System = "metric") -> tuple[Limit, ...]:
+def sheets_told(comparison: RivetComparison) -> tuple[int, ...]:
+    """Choose the sheets of which a person is told one by one: all, or of many the thinnest and the thickest.
+
+    Parameters
+    ----------
+    comparison : RivetComparison
+        Worked.
+
+    Returns
+    -------
+    tuple of int
+        Which of its sheets.
+    """
+    every = range(len(comparison.sheets))
+    given = (comparison.alternatives.sheet or ())[: len(every)]
+    return tuple(every) if len(every) <= SHEETS_TOLD else (given.index(min(given)), given.index(max(given)))
+
+
+def limits(
+    comparison: RivetComparison, system: System = "metric", sheets: Sequence[int] | None = None
+) -> tuple[Limit, ...]:
     """List the limits of the pitch.
 
     Parameters
@@ -66,6 +88,8 @@ def limits(comparison: RivetComparison, system: System = "metric") -> tuple[Limi
         Worked.
     system : {"metric", "inch"}
         Units of the words.
+    sheets : sequence of int, optional
+        Only of these thicknesses of sheet; of all where it is not given.
 
     Returns
     -------
@@ -74,17 +98,17 @@ def limits(comparison: RivetComparison, system: System = "metric") -> tuple[Limi
         once.
     """
     found: dict[tuple[object, ...], Limit] = {}
-    for limit in _every(comparison, system):
+    for limit in _every(comparison, system, range(len(comparison.sheets)) if sheets is None else sheets):
         found.setdefault((round(limit.at, 7), limit.most, limit.source), limit)
     return tuple(found.values())
 
 
-def _every(comparison: RivetComparison, system: System) -> Iterator[Limit]:
+def _every(comparison: RivetComparison, system: System, told: Sequence[int]) -> Iterator[Limit]:
     for table in comparison.rows:
         yield from _least(table, system)
     for table in comparison.rows:
-        yield from _between(comparison, table, system)
-    for sheet in comparison.sheets:
+        yield from _between(comparison, table, system, told)
+    for sheet in (comparison.sheets[t] for t in told):
         for table in comparison.rows:
             _, sheets = stack_of(sheet.surface, sheet.surface.rows[table.row.name])
             rules = greatest_pitches(1.0, min(sheets)) if sheets else ()
@@ -107,12 +131,12 @@ def _least(table: RowTable, system: System) -> Iterator[Limit]:
                 yield _of_rule(least_pitch(1.0, size, lines=lines), False, words)
 
 
-def _between(comparison: RivetComparison, table: RowTable, system: System) -> Iterator[Limit]:
+def _between(comparison: RivetComparison, table: RowTable, system: System, told: Sequence[int]) -> Iterator[Limit]:
     """Where the skin edge buckles between rivets at limit load: the pitch times the root of what it carries there."""
     pitch = np.where(np.isfinite(table.lifts), table.pitch * np.sqrt(np.maximum(table.lifts, 0.0)), np.nan)
     whole = pitch.reshape(len(table.blocks), -1)
     for at, (where, block) in enumerate(table.blocks.items()):
-        if block.setting is None or np.isnan(whole[at]).all():
+        if where[0] not in told or block.setting is None or np.isnan(whole[at]).all():
             continue
         words = [LIFTS, row_words(table)] if len(comparison.rows) > 1 else [LIFTS]
         if comparison.alternatives.sheet is not None:

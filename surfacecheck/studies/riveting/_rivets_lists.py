@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.quantities import show
-from surfacecheck.studies.riveting._rivets_limits import limits
+from surfacecheck.studies.riveting._rivets_limits import limits, sheets_told
 from surfacecheck.studies.riveting._rivets_words import choice_words, reason_words, row_words
 from surfacecheck.tables import Table
 
@@ -83,7 +83,7 @@ def limit_table(comparison: RivetComparison, system: System = "metric") -> Table
     rows = tuple(
         (f"{'at most' if one.most else 'at least'} {show(one.at, 'length', system)}", one.words,
          one.field if one.counts else f"{one.field}, shown only", one.source)
-        for one in limits(comparison, system)
+        for one in limits(comparison, system, sheets_told(comparison))
     )  # fmt: skip
     return Table(("pitch", "what", "field", "text"), rows, "llll")
 

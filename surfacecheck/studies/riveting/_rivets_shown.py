@@ -12,6 +12,7 @@ from surfacecheck.library import rivet_strength
 from surfacecheck.quantities import show
 from surfacecheck.studies.riveting._rivets_bench import buying_lines
 from surfacecheck.studies.riveting._rivets_flange import flange_lines
+from surfacecheck.studies.riveting._rivets_limits import sheets_told
 from surfacecheck.studies.riveting._rivets_lists import impossible_lines, limit_lines, zero_table
 from surfacecheck.studies.riveting._rivets_tables import carries_table, first_shown, takes_table
 from surfacecheck.studies.riveting._rivets_words import row_words, strength_lines
@@ -156,10 +157,15 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
     notes = [FIXED, GRAMS]
     if comparison.alternatives.sheet is not None:
         notes[0] = SHEETS
-        for one, sheet in zip(comparison.alternatives.sheet, comparison.sheets, strict=False):
-            for low in sheet.margins[:1]:
+        for at in (told := sheets_told(comparison)):
+            for low in comparison.sheets[at].margins[:1]:
+                thick = show(comparison.alternatives.sheet[at], "length", system)
                 where = f"{low.margin:+z.2f}, {in_system(low.part, system)}"
-                notes.append(f"sheet {show(one, 'length', system)}: lowest margin of the whole surface {where}")
+                notes.append(f"sheet {thick}: lowest margin of the whole surface {where}")
+        if len(told) < len(comparison.sheets):
+            notes.append(
+                f"of {len(comparison.sheets)} sheets only the thinnest and the thickest have their limits here"
+            )
     if comparison.apart:
         names = ", ".join(name.replace("_", " ") for name in comparison.apart)
         notes.append(f"what happened to single rivets of {names} is not followed: all are taken as the row says")
