@@ -120,9 +120,16 @@ def test_faults_are_one_line_each(here, capsys, words, message):
     assert "Traceback" not in out + err
 
 
+def ribs_apart(here):
+    """The demo with no rib near a bracket."""
+    ups = '"0 mm (tape)", "90 mm (tape)", "325 mm (tape)", "560 mm (tape)", "785 mm (tape)", "1010 mm (tape)"'
+    return changed(here, ups, ups.replace('"90', '"50').replace('"560', '"520').replace('"1010', '"970'))
+
+
 def test_a_grip_outside_the_range_counts_under_strict(here, capsys):
-    assert run(capsys, "takeoff", "rudder.toml", "--no-page", "--strict")[0] == 0
-    thick = changed(here, 'thickness = "3.2 mm (caliper)"', 'thickness = "6.0 mm (caliper)"')
+    apart = ribs_apart(here)
+    assert run(capsys, "takeoff", apart, "--no-page", "--strict")[0] == 0
+    thick = changed(here, 'thickness = "3.2 mm (caliper)"', 'thickness = "6.0 mm (caliper)"', apart, apart)
     code, out, _ = run(capsys, "takeoff", thick, "--no-page", "--strict")
     assert code == 1
     assert fits(out)
@@ -131,8 +138,9 @@ def test_a_grip_outside_the_range_counts_under_strict(here, capsys):
 
 def test_a_rivet_out_of_reach_counts_under_strict(here, capsys):
     """Rivets 8 mm from the rib's outer face, 0.5 mm thick and bent round 1.6 mm: a nose over 5.9 mm finds no flat."""
-    assert json.loads(run(capsys, "takeoff", "rudder.toml", "--json")[1])["cannot_be_reached"] == []
-    fat = changed(here, 'nose_radius = "5.0 mm (caliper)"', 'nose_radius = "6.0 mm (caliper)"')
+    apart = ribs_apart(here)
+    assert json.loads(run(capsys, "takeoff", apart, "--json")[1])["cannot_be_reached"] == []
+    fat = changed(here, 'nose_radius = "5.0 mm (caliper)"', 'nose_radius = "6.0 mm (caliper)"', apart, apart)
     fat = changed(here, 'nose_radius = "4.0 mm (caliper)"', 'nose_radius = "6.0 mm (caliper)"', fat, fat)
     assert run(capsys, "takeoff", fat, "--no-page", "--strict")[0] == 1
     assert run(capsys, "takeoff", fat, "--no-page")[0] == 0

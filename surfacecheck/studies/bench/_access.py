@@ -212,44 +212,45 @@ def _of_group(surface: Surface, seats: Seats) -> Iterator[Reach]:
     rivet = surface.rivets.get(seats.rivet)
     solid = rivet is not None and rivet.set is RivetSet.SOLID
     tools = _fitting(surface, rivet)
-    found: dict[tuple[object, ...], list[tuple[int, str, float | None, tuple[float, ...], Side]]] = {}
+    found: dict[tuple[object, ...], list[tuple[int, Wall | None, float | None, tuple[float, ...], Side]]] = {}
     for line in seats.lines:
         for side in pulled_from(surface, seats, line):
             for number, wall, distance, leans in _each(line, side, tools):
-                alike = (side.words, side.missing, wall, tuple(ToolReach("", lean).outcome for lean in leans))
+                outcomes = tuple(ToolReach("", lean).outcome for lean in leans)
+                alike = side.words, side.missing, *(() if side.missing else (wall and wall.words, outcomes))
                 found.setdefault(alike, []).append((number, wall, distance, leans, side))
     for group in found.values():
         numbers = tuple(sorted(one[0] for one in group))
         near = min((one[2] for one in group if one[2] is not None), default=None)
         worst = [max(one[3][at] for one in group) for at in range(len(tools))]
-        side = group[0][4]
+        wall, side = group[0][1], group[0][4]
         yield Reach(
             seats.place,
             seats.words,
             side.words,
             numbers,
             len(numbers) == seats.count,
-            group[0][1],
+            "" if wall is None else wall.words,
             near,
             tuple(ToolReach(tool.name, lean) for tool, lean in zip(tools, worst, strict=True)),
             side.missing,
             solid,
-            side.notes,
+            (*side.notes, wall.note) if wall is not None and wall.note and any(worst) else side.notes,
         )
 
 
 def _each(
     line: Line, side: Side, tools: tuple[Tool, ...]
-) -> Iterator[tuple[int, str, float | None, tuple[float, ...]]]:
+) -> Iterator[tuple[int, Wall | None, float | None, tuple[float, ...]]]:
     """Give each rivet of a line with its nearest wall and how far each tool must lean."""
     leans = [leaning(side.walls, tool, line.count) for tool in tools]
     nearest = (
         np.argmin([wall.distance for wall in side.walls], axis=0) if side.walls else np.zeros(line.count, dtype=int)
     )
     for at, number in enumerate(line.numbers):
-        wall = side.walls[int(nearest[at])] if side.walls else None
+        wall = side.walls[int(nearest[at])] if side.walls and not side.missing else None
         distance = None if wall is None else float(wall.distance[at])
-        yield number, "" if wall is None else wall.words, distance, tuple(float(lean[at]) for lean in leans)
+        yield number, wall, distance, tuple(float(lean[at]) for lean in leans)
 
 
 def leaning(walls: tuple[Wall, ...], tool: Tool, count: int) -> Array:

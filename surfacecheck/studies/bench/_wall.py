@@ -29,6 +29,8 @@ class Wall:
         Of the wall, and inside radius of the bend at its foot [m].
     height : float
         Above the sheet the nose stands on [m]; infinite for one higher than any tool.
+    note : str
+        What is said where it stands nearest.
     """
 
     words: str
@@ -37,6 +39,7 @@ class Wall:
     thickness: float
     inside: float
     height: float = math.inf
+    note: str = ""
 
 
 @dataclass(frozen=True, eq=False)

@@ -10,6 +10,7 @@ from surfacecheck.checks import edge_of
 from surfacecheck.model import Face, FlangesPoint, RibFlangesPoint
 from surfacecheck.provenance import plain
 from surfacecheck.studies.bench._bracket_legs import leg_walls
+from surfacecheck.studies.bench._rib_walls import rib_walls
 from surfacecheck.studies.bench._seats import ALONG
 from surfacecheck.studies.bench._wall import Side, Wall
 
@@ -179,8 +180,9 @@ def _on_web(surface: Surface, seats: Seats, line: Line) -> Iterator[Side]:
             if bracket.on_face is face:
                 legs, unknown = leg_walls(surface, hinge, bracket, line)
                 walls, missing = (*walls, *legs), (*missing, *unknown)
-            if face is Face.BEHIND and hinge.rib_behind == "yes":
-                notes = ("the rib behind the bracket is not looked at",)
+            if face is Face.BEHIND:
+                ribs, hidden, notes = rib_walls(surface, hinge, bracket, line)
+                walls, missing = (*walls, *ribs), (*missing, *hidden)
         yield Side(f"from {face}", walls, missing, notes)
 
 

@@ -163,9 +163,7 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
                 where = f"{low.margin:+z.2f}, {in_system(low.part, system)}"
                 notes.append(f"sheet {thick}: lowest margin of the whole surface {where}")
         if len(told) < len(comparison.sheets):
-            notes.append(
-                f"of {len(comparison.sheets)} sheets only the thinnest and the thickest have their limits here"
-            )
+            notes.append(f"of {len(comparison.sheets)} sheets the limits of the thinnest and the thickest are shown")
     if comparison.apart:
         names = ", ".join(name.replace("_", " ") for name in comparison.apart)
         notes.append(f"what happened to single rivets of {names} is not followed: all are taken as the row says")
