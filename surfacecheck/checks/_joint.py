@@ -45,6 +45,7 @@ __all__ = ["joint_checks", "joint_drafts"]
 AGAINST_SHEET = Source(Basis.COMMON_PRACTICE, "load of one rivet against the strength its data sheet gives")
 NOT_FILLED = "the hole is wider than the rivet's range: only the widest hole of the range bears"
 THIN = "sheet thinner than the bearing tables cover (t/D under 0.18)"
+SUNK = "countersunk: only what the cutter leaves of the hole bears, and these are tables of plain holes (from memory)"
 UNWELCOME = "more pull than a fifth of its shear strength: solid rivets are not meant for it (common practice)"
 LOWERED = "rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)"
 BORROWED = "rule written for screws with washers in steel sheet; borrowed for want of one for rivets"
@@ -173,6 +174,8 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
     if rivet.diameter.known and layer.thickness.known:
         covered = sheet_covered(over_spots(rivet.diameter), over_spots(layer.thickness))
         notes = notes if np.all(covered) else (*notes, THIN)
+    if layer is joint.layers[0] and rivet.head_kind is HeadKind.COUNTERSUNK:
+        outside, notes = True, (*notes, SUNK)
     what = f"load of one rivet on {layer.words} at limit"
     bears, too_wide = _bears(rivet) if layer.hole is None else (layer.hole.bears, layer.hole.too_wide)
     holes = {} if layer.hole is None else {"tears": layer.hole.tears, "between": layer.hole.between}

@@ -187,3 +187,33 @@ def test_of_many_sheets_the_limits_of_the_ends_are_told(rudder):
     assert "sheet 0.800 mm: lowest margin" in told
     assert "sheet 0.550 mm" not in told
     assert any("sheet 0.550 mm" in one["what"] for one in rivets_data(found)["limits"])
+
+
+def test_a_countersunk_sheet_is_outside_the_method(rudder):
+    """Its bearing tables are of plain holes: no margin of that sheet says that it carries, in whatever command."""
+    from surfacecheck.checks import Outcome
+
+    heads = Alternatives(head=("protruding", "countersunk", "dimpled"), sheet=(0.8 * MM, 1.6 * MM))
+    found = rivets(rudder, ROWS[0], heads)
+    assert found.rows[0].outside.tolist() == [False, True, False] * 2
+    said = " ".join(str(found).split())
+    assert "less bears than in a plain hole" in said
+    assert "less bears than in a plain hole" not in str(rivets(rudder, ROWS[0], Alternatives(head=("dimpled",))))
+    checked = surfacecheck.assess(found.surface_of(4))
+    for mode, outcome in (("left_skin-crush", Outcome.OUTSIDE), ("spar-crush", Outcome.CARRIES)):
+        assert checked.find(f"row.left_skin_to_spar:{mode}").outcome == outcome
+    assert "strength does not set this pitch" not in str(rivets(checked, ROWS[0], Alternatives()))
+
+
+def test_pulled_beside_solid_says_what_no_margin_tells(rudder):
+    said = " ".join(str(rivets(rudder, ROWS[0], Alternatives(rivet=("AD 1/8",)))).split())  # drawn are pulled ones
+    assert "a pulled rivet does not fill its hole" in said
+    assert "strength of AD 1/8 in, 3.17 mm, hole 3.26 mm, solid" in said
+    assert "does not fill its hole" not in str(rivets(rudder, ROWS[0], Alternatives(rivet=("small", "large"))))
+
+
+def test_the_pitch_for_margin_zero_names_the_one_rivet_that_was_asked_for(rudder):
+    said = " ".join(str(rivets(rudder, ROWS[0], Alternatives(rivet=("large",), pitch=(25 * MM, 30 * MM)))).split())
+    assert "left skin to spar large" in said.split("PITCH FOR MARGIN ZERO")[1]
+    said = " ".join(str(rivets(rudder, ROWS[0], Alternatives(pitch=(25 * MM, 30 * MM)))).split())
+    assert "left skin to spar as drawn" in said.split("PITCH FOR MARGIN ZERO")[1]

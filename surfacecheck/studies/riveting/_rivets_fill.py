@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from surfacecheck.masses import rivet_mass
+from surfacecheck.model import HeadKind
 from surfacecheck.provenance import plain
 from surfacecheck.rules import length, short_of
 from surfacecheck.studies.bench._takeoff import takeoff
@@ -240,12 +241,13 @@ def _fill(
     found, judged, plans = margins_of(front, setting), judge(setting, front, closest), front.plans
     zero = zero_of(assessment, front, setting, [max(line, default=-1) for line in layout.tolist()])
     total = np.array([plan.total for plan in plans])
+    sunk = setting.rivet.head_kind is HeadKind.COUNTERSUNK  # what its sheet bears may be the lowest
     filling.put(
         at, layout,
         margin=np.where(np.isinf(found.lowest) & (found.gives < 0), np.nan, found.lowest),
         then=np.where(found.next_ < 0, np.nan, found.then),
         gives=filling.ways(found.modes, found.gives), next_=filling.ways(found.modes, found.next_),
-        outside=found.outside, shear_known=found.shear_known, pull_known=found.pull_known, spot=found.spot,
+        outside=found.outside | sunk, shear_known=found.shear_known, pull_known=found.pull_known, spot=found.spot,
         must_shear=found.must_shear, must_pull=found.must_pull,
         lifts=np.full(len(plans), np.nan) if found.lifts is None else found.lifts,
         pitch=front.pitch, closest=closest, count=np.array([plan.count for plan in plans]), total=total,

@@ -54,7 +54,7 @@ class RowTable:
     gives, next_ : ndarray of int, shape (A,)
         Ways to give, as in ``modes``; -1 where there is none.
     outside : ndarray of bool, shape (A,)
-        Whether the lowest lies outside its method.
+        Whether the lowest lies outside its method, or a countersunk sheet, of which no method tells, may be lower.
     shear_known, pull_known : ndarray of bool, shape (A,)
         Whether these strengths of the rivet are given, where they are asked for.
     must_shear, must_pull : ndarray, shape (A,)

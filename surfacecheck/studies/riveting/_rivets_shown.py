@@ -9,6 +9,7 @@ import numpy as np
 from surfacecheck.assessment import CAUTION, in_system
 from surfacecheck.checks import factors_of
 from surfacecheck.library import rivet_strength
+from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.quantities import show
 from surfacecheck.studies.riveting._rivets_bench import buying_lines
 from surfacecheck.studies.riveting._rivets_flange import flange_lines
@@ -35,8 +36,16 @@ LINES = 24
 
 ASKS = "Options are shown, none is recommended: the drawing decides; ask before you change it."
 FIXED = "loads are those of the surface as drawn: rivets do not change where a load goes"
+SUNK = (
+    "countersunk: no deeper than two thirds of the sheet, else it is dimpled (common practice); less bears than in a "
+    "plain hole, which these margins have: outside the method"
+)
 GRAMS = "what a rivet more or less weighs is not followed into the cases that read the mass: compare does"
 SHEETS = "where the sheet changes, loads do: the whole surface was worked again for each thickness"
+PULLED = (
+    "a pulled rivet does not fill its hole, is softer than a solid one and tires sooner (common practice); AC "
+    "43.13-1B, 4-57f, keeps common pull rivets off certificated structure"
+)
 LEFT = "not looked at: fatigue, quality of holes, sealing, the rest of the surface"
 
 
@@ -75,7 +84,8 @@ def _sets(comparison: RivetComparison, system: System) -> Iterator[str]:
     """Say that strength does not set the pitch, where it would bear one twice as wide."""
     drawn = comparison.drawn
     margins = np.array([table.margin[0] for table in drawn])
-    if np.isnan(margins).any() or margins.min() < LARGE:
+    outside = any(table.outside[0] for table in drawn)
+    if np.isnan(margins).any() or margins.min() < LARGE or outside:
         return
     by = "" if all(table.shear_known[0] and table.pull_known[0] for table in drawn) else "By what is given, "
     carried = _would_carry(drawn, system)
@@ -171,6 +181,14 @@ def rivets_notes(comparison: RivetComparison, system: System = "metric") -> list
         notes.append("an edge distance is given to every sheet of the row of which one is given")
     notes += [f"strength of {line}" for line in strength_lines(comparison, system)]
     settings = [b.setting for table in comparison.rows for b in table.blocks.values() if b.setting is not None]
+    rivets = [
+        *(one.rivet for one in settings),
+        *(comparison.surface.rivets.get(table.row.rivet) for table in comparison.rows),
+    ]
+    if {RivetSet.PULLED, RivetSet.SOLID} <= {one.set for one in rivets if one is not None}:
+        notes.append(PULLED)
+    if any(one.head_kind is HeadKind.COUNTERSUNK for one in rivets if one is not None):
+        notes.append(SUNK)
     lines = dict.fromkeys(factors_of(one.surface, one.rivet).line for one in settings)
     notes += flange_lines(comparison, system)
     return [*notes, f"factors: {'; '.join(lines)}", LEFT]

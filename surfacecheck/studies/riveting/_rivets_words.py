@@ -10,7 +10,7 @@ from surfacecheck.library import rivet_strength
 from surfacecheck.provenance import plain
 from surfacecheck.quantities import show
 from surfacecheck.rules import filled_in
-from surfacecheck.studies.riveting._rivets_given import AXES
+from surfacecheck.studies.riveting._rivets_given import AXES, Space
 from surfacecheck.studies.riveting._rivets_rules import RULES
 
 if TYPE_CHECKING:
@@ -124,10 +124,17 @@ def choice_words(comparison: RivetComparison, alternative: int, system: System =
     Returns
     -------
     str
-        Such as ``large, 25.0 mm``; empty where there is nothing to tell apart.
+        Such as ``large, 25.0 mm``; of what there is one of where there is nothing to tell apart, empty where all is as
+        drawn.
     """
     at = comparison.index(alternative)
     words = {axis: axis_words(comparison, axis, at[axis], system) for axis in varying(comparison) if axis not in skip}
+    if not words:  # nothing to tell apart: what there is one of
+        given = comparison.alternatives
+        one = [axis for axis in AXES if axis not in skip and (axis == "space" or getattr(given, axis) is not None)]
+        one = [axis for axis in one if axis != "space" or comparison.spaces != (Space(),)]
+        one += ["rivet"] if given.diameter is not None and "rivet" not in one else []
+        words = {axis: axis_words(comparison, axis, at[axis], system) for axis in one}
     named = {"edge": "edge {}", "sheet": "sheet {}", "lines": "{} lines", "head": "{} head"}
     said = ", ".join(named.get(axis, "{}").format(word) for axis, word in words.items())
     return said.replace("1 lines", "1 line")
@@ -169,5 +176,6 @@ def _strength(setting: Setting, system: System) -> str:
     ]
     rivet = setting.rivet
     size = show(plain(rivet.diameter), "length", system) if rivet.diameter.known else "size not given"
-    words = [rivet.name, size, str(rivet.set or ""), f"{rivet.head_kind} head" if rivet.head_kind else ""]
+    hole = f"hole {show(plain(rivet.hole), 'length', system)}" if rivet.hole.known else ""
+    words = [rivet.name, size, hole, str(rivet.set or ""), f"{rivet.head_kind} head" if rivet.head_kind else ""]
     return f"{', '.join(one for one in words if one)}: {'; '.join(said)}"
