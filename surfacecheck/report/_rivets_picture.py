@@ -44,6 +44,8 @@ __all__ = ["rivets_picture"]
 _PANEL = 2.6
 _BAR = 0.11
 _LETTERS = 43
+_THICK = 0.015
+"""Of the height of the axes: a line as it is drawn."""
 
 
 @styled
@@ -82,7 +84,7 @@ def rivets_picture(comparison: RivetComparison, system: System = "metric", *, al
     low, high = span_of(comparison, marks, [limit.at for _, limit in rules], by_count)
     lines = [choice_line(comparison, one, (low, high), by_count, system) for one in chosen]
     gives = _gives(comparison, marks)
-    key = _key_lines(lines, gives, left)
+    key = _key_lines(lines, gives, left, _ends(comparison.whole.margin[marks])[1])
     tall = 0.3 + _PANEL + 0.62 + sum(LINE * len(words) + _BAR + 0.05 for words, _ in rules) + LINE * (len(key) + 0.8)
     fig = drawing(
         tall, *_title(comparison, by_count), foot_of(comparison.assessment, alone), _said(comparison, marks, gives)
@@ -158,13 +160,28 @@ def _frame(
     system: System,
 ) -> None:
     unit, factor = ("", 1.0) if by_count else units("length", system)
-    margins = comparison.whole.margin[marks]
-    top, low = max(float(margins.max()), 0.5), min(float(margins.min()), 0.0)
+    low, top = _ends(comparison.whole.margin[marks])
     ax.set_xlim(span[0] * factor, span[1] * factor)
     ax.set_ylim(low - 0.08 * (top - low), top + 0.12 * (top - low))
     ax.axhline(0.0, color=INK, linewidth=1.0)
     ax.set_xlabel("rivets on each rib" if by_count else f"real pitch, {unit}")
     ax.set_title("margin", loc="left", pad=4, fontsize=FONT)
+
+
+def _ends(margins: Array) -> tuple[float, float]:
+    """Give the lowest and the highest margin that has to be seen."""
+    return min(float(margins.min()), 0.0), max(float(margins.max()), 0.5)
+
+
+def _lies_on(lines: list[ChoiceLine], which: int, top: float) -> int | None:
+    """Tell which earlier line hides this one: nowhere farther from it than a line is thick."""
+    mine = np.minimum(lines[which].margin, top)
+    for i, other in enumerate(lines[:which]):
+        if np.array_equal(other.at, lines[which].at) and (
+            np.abs(np.minimum(other.margin, top) - mine).max() <= _THICK * max(top, 0.5)
+        ):
+            return i
+    return None
 
 
 def _rules(comparison: RivetComparison, sheets: list[int], system: System) -> tuple[tuple[list[str], Limit], ...]:
@@ -197,7 +214,9 @@ def _bars(fig: Drawing, rules: tuple[tuple[list[str], Limit], ...], span: tuple[
         y -= 0.05
 
 
-def _key_lines(lines: list[ChoiceLine], gives: dict[str, str], left: int) -> list[tuple[str, dict[str, object]]]:
+def _key_lines(
+    lines: list[ChoiceLine], gives: dict[str, str], left: int, top: float
+) -> list[tuple[str, dict[str, object]]]:
     """List the lines of the key, each with how its sample looks."""
     out: list[tuple[str, dict[str, object]]] = []
 
@@ -208,6 +227,8 @@ def _key_lines(lines: list[ChoiceLine], gives: dict[str, str], left: int) -> lis
 
     for i, line in enumerate(lines):
         words = line.words if line.known else f"{line.words} (?)"
+        under = _lies_on(lines, i, top)
+        words = words if under is None else f"{words}: lies on {lines[under].words}"
         add(words, {"linestyle": DASHES[i], "color": RAMP[i % 2]})
     for said, marker in gives.items():
         add(said, {"linestyle": "", "marker": marker, "color": INK})

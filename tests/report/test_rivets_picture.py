@@ -106,3 +106,14 @@ def test_nothing_to_draw_is_one_line_and_the_page_stands_without(rudder):
     assert "<svg" not in page
     assert "is longer than the row" in page
     assert rivets_page(nothing, "inch") != page
+
+
+def test_lines_that_lie_on_each_other_are_named_in_the_key(rudder):
+    """With 7 or 8 mm of edge a row of small rivets carries the same: one line hides the other, also in colour."""
+    given = Alternatives(pitch=(20 * MM, 40 * MM), rivet=("small", "ISO 15977 H"), edge=(7 * MM, 8 * MM))
+    picture = rivets_picture(rivets(rudder, "left_skin_to_spar", given))
+    key = " ".join(text.get_text() for ax in picture.axes for text in ax.texts)
+    assert "small, edge 8.00 mm (?): lies on small, edge 7.00 mm" in key
+    assert key.count("lies on") == 2
+    apart = rivets_picture(rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("small", "ISO 15977 H"))))
+    assert "lies on" not in " ".join(text.get_text() for ax in apart.axes for text in ax.texts)
