@@ -54,8 +54,10 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan, 
     np.negative(loads.moment[..., 2], out=at_break[..., 5, :, :])
     # components and cases are the rows of the matrix product, variants never: see the tests of bit-equal stacks
     inboard = inboard_of(stations)
-    total = running(stations, run.reshape(*lead, 6 * cases, points))
-    total += at_break.reshape(*lead, 6 * cases, -1) @ inboard
+    rows = run.reshape(*lead, 6 * cases, points)
+    spread = np.flatnonzero(rows.any(axis=(*range(len(lead)), -1)))  # most loads have one or two components, or none
+    total = at_break.reshape(*lead, 6 * cases, -1) @ inboard
+    total[..., spread, :] += running(stations, rows[..., spread, :])
     sums = total.reshape(*lead, 6, cases, points)
     V, N, T = sums[..., :2, :, :], sums[..., 2, :, :], sums[..., 3, :, :]
     M = running(stations, V.reshape(*lead, 2 * cases, points)).reshape(V.shape) + sums[..., 4:, :, :]

@@ -236,11 +236,8 @@ def running(stations: Grid, q: Array) -> Array:
     >>> running(stations, np.full((1, 4), 3.0))[0, [0, -1]]
     array([6., 0.])
     """
-    cells = (q * stations.h[..., None, :]).reshape(*q.shape[:-1], -1, POINTS_A_CELL)
-    first, second, third, fourth = (cells[..., j] for j in range(POINTS_A_CELL))
-    out = np.empty_like(cells)
-    for i, (a, b, c, d) in enumerate(_WITHIN_CELL.T.tolist()):  # written out: the same sums for one and for many
-        out[..., i] = a * first + b * second + c * third + d * fourth
+    cells = (q * stations.h[..., None, :]).reshape(*q.shape[:-1], q.shape[-1] // POINTS_A_CELL, POINTS_A_CELL)
+    out = cells @ _WITHIN_CELL  # the cells of one line are the rows: the same sums for one and for many
     beyond = np.cumsum(out[..., :0:-1, 0], axis=-1)[..., ::-1]  # whole cells outboard of each cell
     out[..., :-1, :] += beyond[..., None]
     return out.reshape(q.shape)
