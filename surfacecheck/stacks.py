@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["alike", "as_wide", "by_case", "line_at", "one_of", "over_both", "stacked"]
+__all__ = ["alike", "as_wide", "by_case", "line_at", "mixed", "one_of", "over_both", "stacked"]
 
 
 IGNORED = frozenset(
@@ -251,6 +251,33 @@ def over_both(number: ArrayLike) -> Array:
     """
     array = np.asarray(number, dtype=np.float64)
     return array[..., None, None] if array.ndim else array
+
+
+def mixed(mix: Array, units: Array) -> Array:
+    """Sum unit loads into cases.
+
+    Parameters
+    ----------
+    mix : ndarray, shape (..., C, K)
+        How much of each goes into every case [-].
+    units : ndarray, shape (..., K, X)
+        What each does [any].
+
+    Returns
+    -------
+    ndarray, shape (..., C, X)
+        What every case does: to the last bit the same whatever other cases stand beside it.
+
+    Examples
+    --------
+    >>> mixed(np.array([[2.0, 0.0], [1.0, -1.0]]), np.array([[1.0, 3.0], [5.0, 7.0]]))
+    array([[ 2.,  6.],
+           [-4., -4.]])
+    """
+    cases = mix.shape[-2]
+    if cases % 2:  # the linear algebra sums the odd row at the end another way
+        mix = np.concatenate([mix, np.zeros((*mix.shape[:-2], 1, mix.shape[-1]))], axis=-2)
+    return np.asarray((mix @ units)[..., :cases, :])
 
 
 def line_at(stations: Array, line: Array, y: Array) -> Array:

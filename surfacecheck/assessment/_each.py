@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from surfacecheck.assessment._assess import assess, straddled
 from surfacecheck.assessment._gather import box_at
 from surfacecheck.assessment._result import Assessment
@@ -14,6 +16,7 @@ from surfacecheck.assessment._statics import horn_pull_of, pins_of
 from surfacecheck.assessment._work import Worked, work
 from surfacecheck.checks import StackFindings, find_stack, row_loads
 from surfacecheck.errors import SurfaceError
+from surfacecheck.loads import AT_REST
 from surfacecheck.masses import weigh
 from surfacecheck.stacks import alike, stacked
 from surfacecheck.statics.span import span_of
@@ -55,7 +58,7 @@ class StackAssessment:
         return self.worked.surface
 
 
-def assess_stack(surface: Surface, variants: int) -> StackAssessment:
+def assess_stack(surface: Surface, variants: int, *, every_case: bool = True) -> StackAssessment:
     """Follow the design airload of a stack of variants to the pins, and check what carries it.
 
     Parameters
@@ -64,6 +67,8 @@ def assess_stack(surface: Surface, variants: int) -> StackAssessment:
         Its numbers may be arrays of shape (V,).
     variants : int
         V [-].
+    every_case : bool
+        False lets load cases be left out that can decide nothing: for what asks only for what decides [-].
 
     Returns
     -------
@@ -75,8 +80,21 @@ def assess_stack(surface: Surface, variants: int) -> StackAssessment:
     SurfaceError
         As :func:`assess`; and where the variants differ in the order of their places along the pins.
     """
-    worked = work(surface)
-    return StackAssessment(worked, variants, find_stack(worked.checks, variants))
+    worked = work(surface, every_case=every_case)
+    found = find_stack(worked.checks, variants)
+    if _rest_decides(worked, found):
+        return assess_stack(surface, variants)
+    return StackAssessment(worked, variants, found)
+
+
+def _rest_decides(worked: Worked, found: StackFindings) -> bool:
+    """Whether the surface at rest, if it stands for loads that were left out, uses up or loads anything the most."""
+    if worked.cases[-1].title != AT_REST:
+        return False
+    rest = np.array([case.title == AT_REST for case in worked.loaded.cases])
+    on_pins = np.abs(worked.loaded.beams[0].reactions)
+    most = on_pins[..., ~rest, :, :].max(axis=-3)
+    return bool((on_pins[..., rest, :, :].max(axis=-3) > most).any()) or found.decided_by(AT_REST)
 
 
 def assess_each(surfaces: Sequence[Surface]) -> tuple[Assessment, ...]:

@@ -20,7 +20,7 @@ from surfacecheck.checks import (
     spar_checks,
 )
 from surfacecheck.errors import SurfaceError
-from surfacecheck.loads import load_cases
+from surfacecheck.loads import leading, load_cases
 from surfacecheck.masses import weigh
 from surfacecheck.sections.box import box_needs
 from surfacecheck.statics.span import span_of
@@ -71,6 +71,7 @@ def work(
     span: Span | None = None,
     masses: Masses | None = None,
     cases: Sequence[LoadCase] | None = None,
+    every_case: bool = True,
 ) -> Worked:
     """Follow the design airload to the pins and lay out everything that is checked.
 
@@ -80,6 +81,8 @@ def work(
         As read from a file, or with stacks of variants for numbers.
     span, masses, cases : Span, Masses, sequence of LoadCase, optional
         As :func:`~surfacecheck.assessment.assess` takes them.
+    every_case : bool
+        False leaves out the load cases that can decide nothing, see :func:`~surfacecheck.loads.leading` [-].
 
     Returns
     -------
@@ -98,6 +101,7 @@ def work(
         reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"
         message = f"no load case can be built: {reasons}"
         raise SurfaceError(message)
+    found = found if every_case else list(leading(found, surface))
     box = None if box_needs(surface) else box_at(surface, span)
     loaded = put_on(surface, span, tuple(found), masses, box)
     effects = effects_of(surface, span, box, loaded)

@@ -6,13 +6,14 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeAlias
 
+import numpy as np
+
 if TYPE_CHECKING:
-    import numpy as np
     from numpy.typing import NDArray
 
     Array = NDArray[np.float64]
 
-__all__ = ["Names", "StackNames", "name_at", "picked", "pretty_place", "rib_names", "station_names"]
+__all__ = ["Names", "StackNames", "called", "name_at", "picked", "pretty_place", "rib_names", "station_names"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -25,10 +26,16 @@ class StackNames(Sequence[str]):
         How many each variant has.
     make : callable
         Gives the name for a variant and an index.
+    of : Names, or None
+        What they were picked from.
+    at : ndarray of int, shape (K,) or (V, K), or None
+        Which of those they are.
     """
 
     size: int
     make: Callable[[int, int], str]
+    of: Names | None = None
+    at: NDArray[np.intp] | None = None
 
     def __len__(self) -> int:
         """How many names each variant has."""
@@ -81,7 +88,36 @@ def picked(names: Names, at: NDArray[np.intp]) -> Names:
     def make(variant: int, index: int) -> str:
         return name_at(names, variant, int(at[variant, index] if at.ndim > 1 else at[index]))
 
-    return StackNames(at.shape[-1], make)
+    return StackNames(at.shape[-1], make, names, at)
+
+
+def called(names: Names, index: NDArray[np.intp], wanted: Callable[[str], bool]) -> NDArray[np.bool_]:
+    """Tell which variants have a certain name at an index.
+
+    Parameters
+    ----------
+    names : Names
+        Plain ones, or picked from plain ones.
+    index : ndarray of int, shape (V,)
+        Of each variant [-].
+    wanted : callable
+        Whether a name is one of those sought.
+
+    Returns
+    -------
+    ndarray of bool, shape (V,)
+        True where it is.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> names = picked(("gust", "at rest"), np.array([[1, 0], [0, 1]]))
+    >>> called(names, np.array([0, 0]), lambda name: name == "at rest").tolist()
+    [True, False]
+    """
+    if isinstance(names, StackNames) and names.of is not None and names.at is not None:
+        return called(names.of, names.at[index] if names.at.ndim == 1 else names.at[range(len(index)), index], wanted)
+    return np.array([wanted(name) for name in names])[index]
 
 
 def pretty_place(metres: float) -> str:

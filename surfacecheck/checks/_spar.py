@@ -57,14 +57,12 @@ def _node_stress(effects: Effects, node: str) -> Array:
     box = effects.box
     assert box is not None  # noqa: S101 - callers ask for stresses only where there are sections
     one, at = box.closed, box.node(node)
-    N = effects.N
-    alpha, beta, gamma = by_case(one.alpha), by_case(one.beta), by_case(one.gamma)
-    M_x = effects.M_x + by_case(one.z_c) * N
-    M_z = effects.M_z - by_case(one.x_c) * N
-    by_x = alpha * M_z - beta * M_x
-    by_z = beta * M_z - gamma * M_x
-    x, z = by_case(one.x[..., at] - one.x_c), by_case(one.z[..., at] - one.z_c)
-    return np.asarray(by_x * x + by_z * z + N / by_case(one.area))
+    x, z = one.x[..., at] - one.x_c, one.z[..., at] - one.z_c
+    # sigma = (alpha x + beta z) M_z - (beta x + gamma z) M_x + N / A, moments about the centroid: gathered by what acts
+    # about the hinge line, so that there are three products a case
+    by_z, by_x = one.alpha * x + one.beta * z, one.beta * x + one.gamma * z
+    by_N = 1.0 / one.area - by_z * one.x_c - by_x * one.z_c
+    return np.asarray(by_case(by_z) * effects.M_z - by_case(by_x) * effects.M_x + by_case(by_N) * effects.N)
 
 
 def web_stress(effects: Effects) -> Array:

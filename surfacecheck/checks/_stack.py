@@ -10,10 +10,10 @@ import numpy as np
 
 from surfacecheck.checks._check import Check, quiet
 from surfacecheck.checks._finding import Finding, outcome_of, value_at
-from surfacecheck.checks._names import name_at
+from surfacecheck.checks._names import called, name_at
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from numpy.typing import NDArray
 
@@ -71,6 +71,33 @@ class StackFindings:
         margins = np.where(self.counted[:, None] & ~np.isnan(self.margin), self.margin, np.inf)
         which = margins.argmin(axis=0)
         return margins[which, np.arange(margins.shape[1])], which
+
+    def decided_by(self, case: str) -> bool:
+        """Tell whether a load case decides any check of any variant, as such or in one of its ways.
+
+        Parameters
+        ----------
+        case : str
+            Title of the case.
+
+        Returns
+        -------
+        bool
+            True where it does.
+        """
+
+        def one_of_its_ways(name: str) -> bool:
+            return name.startswith(case)
+
+        return any(
+            called(check.spot_cases if len(check.spot_cases) else check.cases, at, one_of_its_ways).any()
+            for check, at in zip(self.checks, self._cases(), strict=True)
+        )
+
+    def _cases(self) -> Iterator[NDArray[np.intp]]:
+        """Where the case that decides stands in what names the cases of each check, (V,)."""
+        for check, index in zip(self.checks, self.index, strict=True):
+            yield index[:, 1 if len(check.spot_cases) else 0]
 
     def finding(self, check: int, variant: int) -> Finding:
         """Give one check of one variant as a finding.

@@ -21,6 +21,7 @@ from surfacecheck.loads._from_surface import planform_of, side_word
 from surfacecheck.loads._ground_cases import ground_gust_pressure, wind_cases
 from surfacecheck.loads._hold import Hands, Hold
 from surfacecheck.loads._horn import HornLine, horn_line, horn_needs
+from surfacecheck.loads._leading import AT_REST, leading
 from surfacecheck.loads._planform import Planform, Start
 from surfacecheck.loads._ribs import at_ribs
 from surfacecheck.loads._speeds import SpeedRow, speed_rows
@@ -30,6 +31,7 @@ from surfacecheck.loads._tube import TubeTorque, tube_torques
 from surfacecheck.loads.cases import load_cases
 
 __all__ = [
+    "AT_REST",
     "CURVED",
     "EVEN",
     "SHAPES",
@@ -60,6 +62,7 @@ __all__ = [
     "ground_gust_pressure",
     "horn_line",
     "horn_needs",
+    "leading",
     "load_cases",
     "part23",
     "planform_of",

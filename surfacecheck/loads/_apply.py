@@ -21,6 +21,7 @@ from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
 from surfacecheck.provenance import in_a_row
+from surfacecheck.stacks import mixed
 
 __all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
 
@@ -62,22 +63,22 @@ class CaseLoads:
     @cached_property
     def y(self) -> Array:
         """Running load along the hinge line [N/m], shape (..., C, S)."""
-        return self.mix @ self.units.y
+        return mixed(self.mix, self.units.y)
 
     @cached_property
     def z(self) -> Array:
         """Running load out of the surface [N/m], shape (..., C, S)."""
-        return self.mix @ self.units.z
+        return mixed(self.mix, self.units.z)
 
     @cached_property
     def torque(self) -> Array:
         """Running torque about the hinge line [N m/m], shape (..., C, S)."""
-        return self.mix @ self.units.torque
+        return mixed(self.mix, self.units.torque)
 
     @cached_property
     def moment_z(self) -> Array:
         """Running couple about z through the hinge line [N m/m], shape (..., C, S)."""
-        return self.mix @ self.units.moment_z
+        return mixed(self.mix, self.units.moment_z)
 
     @cached_property
     def force(self) -> Array:
@@ -90,7 +91,7 @@ class CaseLoads:
         return self._jump(self.units.moment)
 
     def _jump(self, unit: Array) -> Array:
-        flat = self.mix @ unit.reshape(*unit.shape[:-2], -1)
+        flat = mixed(self.mix, unit.reshape(*unit.shape[:-2], -1))
         return flat.reshape(*flat.shape[:-1], *unit.shape[-2:])
 
 

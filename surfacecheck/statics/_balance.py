@@ -43,10 +43,6 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan, 
         stations.y.shape[:-1],
     )
     cases, points = loads.z.shape[-2:]
-    run = np.empty((*lead, 6, cases, points))
-    run[..., 0, :, :], run[..., 1, :, :], run[..., 2, :, :] = loads.z, loads.x, loads.y
-    run[..., 3, :, :], run[..., 4, :, :] = loads.torque, loads.moment_x
-    np.negative(loads.moment_z, out=run[..., 5, :, :])
     at_break = np.empty((*lead, 6, cases, loads.force.shape[-2]))
     at_break[..., 0, :, :], at_break[..., 1, :, :] = loads.force[..., 2], loads.force[..., 0]
     at_break[..., 2, :, :], at_break[..., 3, :, :] = loads.force[..., 1], loads.moment[..., 1]
@@ -54,11 +50,12 @@ def balance(stations: Grid, loads: BeamLoads, supports: Supports, layout: Plan, 
     np.negative(loads.moment[..., 2], out=at_break[..., 5, :, :])
     # components and cases are the rows of the matrix product, variants never: see the tests of bit-equal stacks
     inboard = inboard_of(stations)
-    rows = run.reshape(*lead, 6 * cases, points)
-    spread = np.flatnonzero(rows.any(axis=(*range(len(lead)), -1)))  # most loads have one or two components, or none
-    total = at_break.reshape(*lead, 6 * cases, -1) @ inboard
-    total[..., spread, :] += running(stations, rows[..., spread, :])
-    sums = total.reshape(*lead, 6, cases, points)
+    sums = (at_break.reshape(*lead, 6 * cases, -1) @ inboard).reshape(*lead, 6, cases, points)
+    running_loads = (loads.z, loads.x, loads.y, loads.torque, loads.moment_x, -loads.moment_z)
+    for component, run in enumerate(running_loads):
+        spread = np.flatnonzero(run.any(axis=(*range(run.ndim - 2), -1)))  # most loads have one or two components
+        if spread.size:
+            sums[..., component, spread, :] += running(stations, run[..., spread, :])
     V, N, T = sums[..., :2, :, :], sums[..., 2, :, :], sums[..., 3, :, :]
     M = running(stations, V.reshape(*lead, 2 * cases, points)).reshape(V.shape) + sums[..., 4:, :, :]
     root = sums[..., 0] + at_break[..., 0]

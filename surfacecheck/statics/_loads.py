@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from surfacecheck.errors import SurfaceError
+from surfacecheck.stacks import mixed
 from surfacecheck.statics._grid import Array, Grid
 
 __all__ = ["BeamLoads", "close_with_couple", "close_with_rod", "point_force", "unloaded"]
@@ -84,8 +85,8 @@ class BeamLoads:
         BeamLoads
             Of C cases.
         """
-        runs = {name: mix @ getattr(self, name) for name in ("x", "y", "z", "torque", "moment_x", "moment_z")}
-        jumps = {name: mix @ getattr(self, name).reshape(*self.force.shape[:-2], -1) for name in _JUMPS}
+        runs = {name: mixed(mix, getattr(self, name)) for name in ("x", "y", "z", "torque", "moment_x", "moment_z")}
+        jumps = {name: mixed(mix, getattr(self, name).reshape(*self.force.shape[:-2], -1)) for name in _JUMPS}
         tail = self.force.shape[-2:]
         return BeamLoads(**runs, **{name: jump.reshape(*jump.shape[:-1], *tail) for name, jump in jumps.items()})
 

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from surfacecheck.stacks import mixed
 from surfacecheck.statics._balance import refuse_open_torque
 from surfacecheck.statics._beam import Beam, solve_each
 from surfacecheck.statics._grid import Array, Grid
@@ -54,7 +55,7 @@ def solve_mixed(
     """
     torque = total_torque(stations, units)
     refuse_open_torque(
-        (mix @ torque[..., None])[..., 0], np.abs(mix).max(axis=-1) * np.abs(torque).max(axis=-1)[..., None]
+        (mix * torque[..., None, :]).sum(axis=-1), np.abs(mix).max(axis=-1) * np.abs(torque).max(axis=-1)[..., None]
     )
     units, mix, thrust = _by_thrust(units, mix, supports.thrust)
     plain = replace(supports, displacement=None, thrust=thrust)
@@ -96,7 +97,7 @@ def _cases(solved: Beam, mix: Array, supports: Supports, shifted: Beam | None) -
 
     def summed(name: str, after: int) -> Any:
         unit = getattr(solved, name)
-        flat = mix @ unit.reshape(*unit.shape[: unit.ndim - after], -1)
+        flat = mixed(mix, unit.reshape(*unit.shape[: unit.ndim - after], -1))
         out = flat.reshape(*flat.shape[:-1], *unit.shape[unit.ndim - after :])
         return out if shifted is None else out + getattr(shifted, name)
 

@@ -202,7 +202,7 @@ def hold_units(stations: Grid, given: CaseLoads) -> tuple[BeamLoads, Array, Arra
     u = given.units
     nought = np.broadcast_to(np.float64(0.0), u.z.shape)
     units = BeamLoads(nought, u.y, u.z, u.torque, nought, u.moment_z, u.force, u.moment)
-    torque = (given.mix @ total_torque(stations, units)[..., None])[..., 0]
+    torque = (given.mix * total_torque(stations, units)[..., None, :]).sum(axis=-1)
     force, moment, side, _, at = _holding(given.holds, torque)
     both = np.concatenate([force, moment], axis=-1)
     places = np.unique(at)

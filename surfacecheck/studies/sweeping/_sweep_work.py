@@ -135,7 +135,7 @@ def _assessed(
     if not at.size:
         return
     try:
-        yield at, assess_stack(with_numbers(surface, taken(numbers, at)), at.size)
+        yield at, assess_stack(with_numbers(surface, taken(numbers, at)), at.size, every_case=False)
     except SurfaceError as fault:
         if at.size == 1:
             yield at, fault
