@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
@@ -126,15 +126,16 @@ def assess_each(surfaces: Sequence[Surface]) -> tuple[Assessment, ...]:
 
 def _alike(surfaces: Sequence[Surface]) -> list[list[int]]:
     """Sort surfaces into groups that differ in numbers alone."""
-    groups: list[list[int]] = []
+    groups: list[tuple[Surface, list[int]]] = []
     for i, surface in enumerate(surfaces):
-        for group in groups:
-            if all(alike(surfaces[other], surface) for other in group):
-                group.append(i)
+        for at, (first, group) in enumerate(groups):
+            if alike(first, surface):
+                every_rivet = replace(first, rivets=surface.rivets | first.rivets)  # the next is held against them all
+                groups[at] = every_rivet, [*group, i]
                 break
         else:
-            groups.append([i])
-    return groups
+            groups.append((surface, [i]))
+    return [group for _, group in groups]
 
 
 def _together(surfaces: list[Surface]) -> list[Assessment] | None:
