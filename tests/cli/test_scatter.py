@@ -12,7 +12,7 @@ import pytest
 
 from surfacecheck.cli import main
 from surfacecheck.reading import read
-from surfacecheck.studies import read_sweep, scatter, scatter_data
+from surfacecheck.studies import CHUNK, read_sweep, scatter, scatter_data
 
 DATA = Path(__file__).parents[2] / "data"
 FEW = ["--samples", "64", "--tolerance", "*=none", "--tolerance", "sheet.ribs.thickness=0.05 mm"]
@@ -135,10 +135,10 @@ def test_stopped_it_shows_what_was_finished(here, capsys, monkeypatch):
             yield work(task)
 
     monkeypatch.setattr(_sweep, "carry_out", interrupted)
-    code, out, _ = run(capsys, "scatter", "data/rudder.toml", *FEW[2:], "--samples", "150", "--table", "rows.csv")
+    code, out, _ = run(capsys, "scatter", "data/rudder.toml", *FEW[2:], "--samples", "350", "--table", "rows.csv")
     assert code == 130
-    assert "Stopped: 64 of 150 samples were finished" in " ".join(out.split())
-    assert len(read_sweep("rows.csv")["lowest"]) == 64
+    assert f"Stopped: {CHUNK} of 350 samples were finished" in " ".join(out.split())
+    assert len(read_sweep("rows.csv")["lowest"]) == CHUNK
 
 
 def test_stopped_before_anything_was_finished_it_says_so(here, capsys, monkeypatch):

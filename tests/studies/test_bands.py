@@ -11,7 +11,7 @@ from surfacecheck.assessment import assess
 from surfacecheck.provenance import Basis, Value
 from surfacecheck.reading import read, read_text, source_of
 from surfacecheck.studies import band_lines, deviation
-from surfacecheck.studies.deviating._tools import REPEATS, TOOLS, TOOLS_SOURCE, reading_of, tries_in
+from surfacecheck.studies._readings import REPEATS, TOOLS, TOOLS_SOURCE, reading_of, tries_in
 
 DATA = Path(__file__).parents[2] / "data"
 CHANGE = (DATA / "rudder_oversize_hole.toml").read_text(encoding="utf-8")

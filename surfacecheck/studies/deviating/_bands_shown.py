@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.assessment import margin_text, place_words
 from surfacecheck.quantities import show
+from surfacecheck.studies._readings import REPEATS
 from surfacecheck.studies.deviating._bands import MOVES
 from surfacecheck.studies.deviating._deviation_rows import line_name
-from surfacecheck.studies.deviating._tools import REPEATS
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from surfacecheck.provenance import Basis, Value
+from surfacecheck.studies._readings import Reading, reading_of
 from surfacecheck.studies._values import Path, walk_values
 from surfacecheck.studies.deviating._here import group_name
-from surfacecheck.studies.deviating._tools import Reading, reading_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 from surfacecheck.changes import kind_of
 from surfacecheck.provenance import Value
 from surfacecheck.quantities import show
+from surfacecheck.studies._readings import reading_of
 from surfacecheck.studies._values import walk_values
 from surfacecheck.studies.deviating._here import group_name
 from surfacecheck.studies.deviating._path import corner_of, prose_of
 from surfacecheck.studies.deviating._query_lines import EVENTS, PHOTOS, Block, Line
-from surfacecheck.studies.deviating._tools import reading_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -5,10 +5,10 @@ A small table to start from, to be overridden wherever something better is known
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from surfacecheck.provenance import Basis, Source
+from surfacecheck.studies._readings import TOOLS_SOURCE, reading_of
 
 if TYPE_CHECKING:
     from surfacecheck.provenance import Value
@@ -34,17 +34,6 @@ class Default(NamedTuple):
 def _practice(text: str, words: str) -> Default:
     return Default(text, Source(Basis.COMMON_PRACTICE, words))
 
-
-BY_INSTRUMENT = {
-    "micrometer": _practice("0.01 mm", "a micrometer is read to 0.01 mm"),
-    "caliper": _practice("0.05 mm", "a caliper is read to 0.05 mm"),
-    "calipers": _practice("0.05 mm", "a caliper is read to 0.05 mm"),
-    "feeler": _practice("0.02 mm", "leaves of a feeler gauge lie 0.05 mm apart"),
-    "ruler": _practice("0.5 mm", "a ruler is read to half a millimetre"),
-    "template": _practice("0.5 mm", "a template is cut to half a millimetre"),
-    "tape": _practice("1 mm", "a tape is read to a millimetre"),
-}
-"""How far off a careful reading is, either way."""
 
 DRILLED = _practice("+0.1 mm -0 mm", "a drill cuts over its own size in thin sheet")
 MARKED = _practice("0.5 mm", "marked out with a ruler, drilled by hand")
@@ -121,8 +110,11 @@ def default_of(key: str, value: Value, least: bool) -> Default | None:
         return GUESSED
     if kind == "strength":
         return None if least else TYPICAL
-    words = re.findall(r"[a-z]+", value.source.text.casefold()) if value.source.basis is Basis.MEASURED else []
-    measured = next((BY_INSTRUMENT[word] for word in words if word in BY_INSTRUMENT), None)
+    reading = reading_of(value)
+    by_drill = kind == "hole" and reading is not None and "drill" in reading.tool.words  # it is as the drill cuts it
+    measured = None
+    if reading is not None and reading.tool.quantity == "length" and not by_drill:
+        measured = Default(f"{reading.half * 1e3:g} mm", TOOLS_SOURCE)
     return measured or _of_sheet(value) if kind == "thickness" else measured or BY_KIND[kind]
 
 
