@@ -17,11 +17,7 @@ from surfacecheck.provenance import Value
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from numpy.typing import ArrayLike, NDArray
-
-    Array = NDArray[np.float64]
-
-__all__ = ["alike", "as_wide", "by_case", "line_at", "mixed", "one_of", "over_both", "stacked"]
+__all__ = ["alike", "one_of", "stacked"]
 
 
 IGNORED = frozenset(
@@ -200,106 +196,3 @@ def _one(node: Any, variant: int) -> Any:
         taken_ = tuple(_one(part, variant) for part in node)
         return taken_ if any(a is not b for a, b in zip(taken_, node, strict=True)) else node
     return node
-
-
-def by_case(array: NDArray[Any]) -> NDArray[Any]:
-    """Make room for the case axis in something over stations.
-
-    Parameters
-    ----------
-    array : ndarray, shape (..., S) or ()
-        The same for every case [any].
-
-    Returns
-    -------
-    ndarray, shape (..., 1, S) or ()
-        Ready to stand beside (..., C, S).
-    """
-    return array[..., None, :] if array.ndim else array
-
-
-def as_wide(array: NDArray[Any], shape: tuple[int, ...]) -> NDArray[Any]:
-    """Broadcast to a shape; what has it already is handed back as it is, which is most of what is asked here.
-
-    Parameters
-    ----------
-    array : ndarray
-        What broadcasts to the shape [any].
-    shape : tuple of int
-        Wanted [-].
-
-    Returns
-    -------
-    ndarray
-        Of that shape.
-    """
-    return array if array.shape == shape else np.broadcast_to(array, shape)
-
-
-def over_both(number: ArrayLike) -> Array:
-    """Make room for cases and spots in something that is one number a variant.
-
-    Parameters
-    ----------
-    number : array_like, shape (V,) or ()
-        [any].
-
-    Returns
-    -------
-    ndarray, shape (V, 1, 1) or ()
-        Ready to stand beside (..., C, S).
-    """
-    array = np.asarray(number, dtype=np.float64)
-    return array[..., None, None] if array.ndim else array
-
-
-def mixed(mix: Array, units: Array) -> Array:
-    """Sum unit loads into cases.
-
-    Parameters
-    ----------
-    mix : ndarray, shape (..., C, K)
-        How much of each goes into every case [-].
-    units : ndarray, shape (..., K, X)
-        What each does [any].
-
-    Returns
-    -------
-    ndarray, shape (..., C, X)
-        What every case does: to the last bit the same whatever other cases stand beside it.
-
-    Examples
-    --------
-    >>> mixed(np.array([[2.0, 0.0], [1.0, -1.0]]), np.array([[1.0, 3.0], [5.0, 7.0]]))
-    array([[ 2.,  6.],
-           [-4., -4.]])
-    """
-    cases = mix.shape[-2]
-    if cases % 2:  # the linear algebra sums the odd row at the end another way
-        mix = np.concatenate([mix, np.zeros((*mix.shape[:-2], 1, mix.shape[-1]))], axis=-2)
-    return np.asarray((mix @ units)[..., :cases, :])
-
-
-def line_at(stations: Array, line: Array, y: Array) -> Array:
-    """Value of a line that is straight between stations, at one place; beyond the ends it stays level.
-
-    Parameters
-    ----------
-    stations, line : ndarray, shape (..., K)
-        The line [m], [any].
-    y : ndarray, shape (...)
-        Place [m].
-
-    Returns
-    -------
-    ndarray, shape (...)
-        [any].
-
-    Examples
-    --------
-    >>> line_at(np.array([0.0, 1.0, 2.0]), np.array([5.0, 7.0, 3.0]), np.array(1.5))
-    array(5.)
-    """
-    part = (y[..., None] - stations[..., :-1]) / (stations[..., 1:] - stations[..., :-1])
-    part = np.minimum(np.maximum(part, 0.0), 1.0)
-    return np.asarray(line[..., 0] + ((line[..., 1:] - line[..., :-1]) * part).sum(axis=-1))

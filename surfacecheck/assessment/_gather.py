@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks import Effects
 from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import Box, box_of
-from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import over_both
 from surfacecheck.checks._apart import apart_in
 from surfacecheck.checks._check import Term
 from surfacecheck.places import drawn_rivet, spot_of
 from surfacecheck.provenance import Value, in_a_row, numbers, over_stations
-from surfacecheck.stacks import over_both
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import line_at, over_both
 from surfacecheck.checks._apart_group import moved_group, weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
 from surfacecheck.provenance import UNKNOWN, in_a_row, numbers, over_stations
-from surfacecheck.stacks import line_at, over_both
 from surfacecheck.statics import heel_bound, prying_bound, share_group, shear_and_tension
 
 if TYPE_CHECKING:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._apart import joints_of
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_needs
 from surfacecheck.checks._check import Check, Term
@@ -18,7 +19,6 @@ from surfacecheck.errors import SurfaceError
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
 from surfacecheck.provenance import UNKNOWN, numbers
-from surfacecheck.stacks import by_case, over_both
 from surfacecheck.strength import BENDING_SOURCE, strip_moment_clamped, strip_moment_supported
 
 if TYPE_CHECKING:

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._row_load import sides_on
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 
 if TYPE_CHECKING:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._apart import joints_of
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
@@ -17,7 +18,6 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import UNKNOWN, over_spots
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
 
 if TYPE_CHECKING:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._row_growth import read_at
@@ -15,7 +16,6 @@ from surfacecheck.checks._spar import node_stress, web_stress
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import sides_of
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 from surfacecheck.strength.concentration import ELLIPSE_SOURCE, HOLE_SOURCE
 

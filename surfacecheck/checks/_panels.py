@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._item import Item
@@ -14,7 +15,6 @@ from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import Basis, Source, Value, over_spots, over_stations
 from surfacecheck.sections.box import sides_of
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import member, shear_coefficient
 
 if TYPE_CHECKING:

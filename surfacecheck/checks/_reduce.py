@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import as_wide
 from surfacecheck.checks._names import picked
-from surfacecheck.stacks import as_wide
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._names import rib_names
 from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.sections.box import sides_of
-from surfacecheck.stacks import by_case, over_both
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._names import picked
 from surfacecheck.checks._panels import skin_critical, skin_wrinkle
@@ -19,7 +20,6 @@ from surfacecheck.checks._spar import web_stress
 from surfacecheck.places import RowPlan, plan_row, reach
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
-from surfacecheck.stacks import by_case, over_both
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

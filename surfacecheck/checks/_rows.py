@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._apart import differing, drifts, edges_along, some
 from surfacecheck.checks._apart_rows import lines_apart, whole_line
 from surfacecheck.checks._check import Check, Term
@@ -23,7 +24,6 @@ from surfacecheck.model import HeadKind, RivetSet
 from surfacecheck.places import edge_of, reach
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
-from surfacecheck.stacks import by_case, over_both
 from surfacecheck.strength import FIXITY, FIXITY_SOURCE, INTER_RIVET_SOURCE
 
 if TYPE_CHECKING:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._reduce import worst_case
@@ -14,7 +15,6 @@ from surfacecheck.checks._web import web_checks
 from surfacecheck.library import metal_of
 from surfacecheck.model import RivetSet
 from surfacecheck.provenance import Basis, Source, numbers, over_spots
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import FLANGE_FREE, NET_SECTION_SOURCE, PLATE_SOURCE, lip_stiffness, member, plate_constant
 
 if TYPE_CHECKING:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.checks._apart_group import holes_across
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
@@ -13,7 +14,6 @@ from surfacecheck.checks._names import picked
 from surfacecheck.checks._reduce import worst_case
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import Basis, Source, over_stations
-from surfacecheck.stacks import by_case
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 
 if TYPE_CHECKING:

@@ -9,6 +9,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from surfacecheck.axes import mixed
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._airs import Airs
 from surfacecheck.loads._case import LoadCase, PointInertia, kind_of
@@ -21,7 +22,6 @@ from surfacecheck.loads._units import GRAVITY
 from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
 from surfacecheck.provenance import in_a_row
-from surfacecheck.stacks import mixed
 
 __all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from surfacecheck.axes import line_at
 from surfacecheck.masses._parts import Array, Unknown
 from surfacecheck.model import Surface
 from surfacecheck.provenance import Value, in_a_row
-from surfacecheck.stacks import line_at
 
 __all__ = ["Lines", "lines_of"]
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
+from surfacecheck.axes import line_at
 from surfacecheck.provenance import in_a_row, numbers, over_stations
-from surfacecheck.stacks import line_at
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from surfacecheck.axes import line_at
 from surfacecheck.library import metal_of
 from surfacecheck.model import FlangesPoint, SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value, in_a_row, numbers, over_stations
@@ -14,7 +15,6 @@ from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._flow import WallFlow
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
-from surfacecheck.stacks import line_at
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

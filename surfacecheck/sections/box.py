@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING, TypeAlias
 
 import numpy as np
 
+from surfacecheck.axes import by_case
 from surfacecheck.library import metal_of
 from surfacecheck.model import SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value, in_a_row, numbers
 from surfacecheck.sections._box import SIDES, Box, sides_of
 from surfacecheck.sections._builder import COVERS, Builder
-from surfacecheck.stacks import by_case
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import ArrayLike
 
+from surfacecheck.axes import mixed
 from surfacecheck.errors import SurfaceError
-from surfacecheck.stacks import mixed
 from surfacecheck.statics._grid import Array, Grid
 
 __all__ = ["BeamLoads", "close_with_couple", "close_with_rod", "point_force", "unloaded"]

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from surfacecheck.stacks import mixed
+from surfacecheck.axes import mixed
 from surfacecheck.statics._balance import refuse_open_torque
 from surfacecheck.statics._beam import Beam, solve_each
 from surfacecheck.statics._grid import Array, Grid

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import line_at
 from surfacecheck.errors import SurfaceError
 from surfacecheck.provenance import in_a_row, numbers
-from surfacecheck.stacks import line_at
 from surfacecheck.statics._grid import Array, Grid, grid
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import over_both
 from surfacecheck.checks import Joint, Kept, RowPlan, row_joint, row_kept, row_load
-from surfacecheck.stacks import over_both
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

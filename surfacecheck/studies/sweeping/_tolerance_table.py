@@ -114,7 +114,8 @@ def default_of(key: str, value: Value, least: bool) -> Default | None:
     by_drill = kind == "hole" and reading is not None and "drill" in reading.tool.words  # it is as the drill cuts it
     measured = None
     if reading is not None and reading.tool.quantity == "length" and not by_drill:
-        measured = Default(f"{reading.half * 1e3:g} mm", TOOLS_SOURCE)
+        said = f"{reading.tool.words.partition(' ')[0]}: {TOOLS_SOURCE.text}"
+        measured = Default(f"{reading.half * 1e3:g} mm", Source(TOOLS_SOURCE.basis, said))
     return measured or _of_sheet(value) if kind == "thickness" else measured or BY_KIND[kind]
 
 
