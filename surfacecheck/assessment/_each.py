@@ -17,7 +17,7 @@ from surfacecheck.assessment._work import Worked, work
 from surfacecheck.checks import StackFindings, find_stack, row_loads
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import AT_REST
-from surfacecheck.masses import weigh
+from surfacecheck.masses import weigh_as_changed
 from surfacecheck.stacks import alike, stacked
 from surfacecheck.statics.span import span_of
 
@@ -140,11 +140,11 @@ def _alike(surfaces: Sequence[Surface]) -> list[list[int]]:
 
 def _together(surfaces: list[Surface]) -> list[Assessment] | None:
     """Assess surfaces as one stack; None where their places along the pins stand in another order."""
-    stack = stacked(surfaces)
-    if stack is None:
+    stack, drawn = stacked(surfaces), [one.drawn for one in surfaces if one.drawn is not None]
+    if stack is None or any(one is not drawn[0] for one in drawn):
         return None
-    try:
-        whole = assess_stack(stack, len(surfaces))
+    try:  # the scale saw the drawn one, also where that is the first of them
+        whole = assess_stack(replace(stack, drawn=drawn[0] if drawn else None), len(surfaces))
     except SurfaceError:  # one of them is at fault, or has another order: alone each says its own
         return None
     return [_Varied(surface, whole, v) for v, surface in enumerate(surfaces)]
@@ -186,7 +186,7 @@ class _Varied(Assessment):
     @cached_property
     def masses(self) -> Masses:
         """Every part weighed."""
-        return weigh(self.surface)
+        return weigh_as_changed(self.surface)
 
     @cached_property
     def effects(self) -> Effects:

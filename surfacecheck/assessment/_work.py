@@ -21,7 +21,7 @@ from surfacecheck.checks import (
 )
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import leading, load_cases
-from surfacecheck.masses import weigh
+from surfacecheck.masses import weigh_as_changed
 from surfacecheck.sections.box import box_needs
 from surfacecheck.statics.span import span_of
 
@@ -95,7 +95,7 @@ def work(
         Where there is no outline, no load, or fewer than two hinges.
     """
     span = span_of(surface) if span is None else span
-    masses = weigh(surface) if masses is None else masses
+    masses = weigh_as_changed(surface) if masses is None else masses
     found, missing = load_cases(surface, masses) if cases is None else (list(cases), [])
     if not found:
         reasons = "; ".join(f"{m.needs}: {m.reason}" for m in missing) or "give load.pressure, load.total or load.rule"

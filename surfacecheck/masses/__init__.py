@@ -1,6 +1,6 @@
 """What every part weighs, the moment about the hinge line, and what would balance it."""
 
-from surfacecheck.masses._after import same_weighing, weigh_after
+from surfacecheck.masses._after import same_weighing, weigh_after, weigh_as_changed
 from surfacecheck.masses._bench import inertia_by_swing, level_moment, mean_and_friction
 from surfacecheck.masses._criteria import (
     FREE_PLAY,
@@ -52,4 +52,5 @@ __all__ = [
     "strip_law",
     "weigh",
     "weigh_after",
+    "weigh_as_changed",
 ]

@@ -11,7 +11,7 @@ from surfacecheck.masses._weigh import Masses, weigh
 from surfacecheck.model import Surface, Weighed
 from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
 
-__all__ = ["same_weighing", "weigh_after"]
+__all__ = ["same_weighing", "weigh_after", "weigh_as_changed"]
 
 _SHIFTED = Source(Basis.WORKED_OUT, "the scale before the change, and the parts that changed")
 
@@ -66,10 +66,12 @@ def weigh_after(before: Surface, after: Surface) -> Masses:
     if not same_weighing(before.weighed, after.weighed):
         return found
     was, old, new = weigh(before), _by_parts(before), _by_parts(after)
-    mass = was.mass - was.paint - _sum(was.added, "mass") + new.mass - old.mass
-    first = was.first - was.paint_first - _sum(was.added, "first") + new.first - old.first
-    mass = np.asarray(mass + found.paint + _sum(found.added, "mass"))
-    first = np.asarray(first + found.paint_first + _sum(found.added, "first"))
+    if [one.name for one in old.left_out] != [one.name for one in new.left_out]:
+        return found  # a part that nobody can weigh any more was not taken off
+    by_paint, by_paint_first = found.paint - was.paint, found.paint_first - was.paint_first
+    by_added, by_added_first = (_sum(found.added, one) - _sum(was.added, one) for one in ("mass", "first"))
+    mass = np.asarray(was.mass + (new.mass - old.mass) + by_paint + by_added)
+    first = np.asarray(was.first + (new.first - old.first) + by_paint_first + by_added_first)
     return replace(
         found,
         mass=mass,
@@ -79,6 +81,24 @@ def weigh_after(before: Surface, after: Surface) -> Masses:
         mass_scale=over(mass, _sum(found.pieces, "mass")),
         first_scale=over(first, _sum(found.pieces, "first")),
     )
+
+
+def weigh_as_changed(surface: Surface) -> Masses:
+    """Weigh a surface; of one with changes laid over it the scale saw the drawn one, unless it was weighed again.
+
+    Parameters
+    ----------
+    surface : Surface
+        As read, or with stacks of variants for numbers.
+
+    Returns
+    -------
+    Masses
+        Those of :func:`weigh` where nothing was laid over it, or nothing was weighed.
+    """
+    if surface.drawn is None or all(value.si is None for value in _readings(surface.weighed)):
+        return weigh(surface)
+    return weigh_after(surface.drawn.surface, surface)
 
 
 def _by_parts(surface: Surface) -> Masses:

@@ -240,6 +240,7 @@ def _holding(holds: Sequence[Hold], torque: Array) -> tuple[Array, Array, Array,
     force, moment = pull[..., None] * direction, pull[..., None] * arm
     side = np.where(line, np.sign(z), 0.0)
     couple = np.where([hold.how in {"couple", "not given"} for hold in holds], -torque, 0.0)
-    moment = np.array(np.broadcast_to(moment, (*couple.shape, 3)))
+    cases = np.broadcast_shapes(moment.shape[:-1], couple.shape)  # a stop's arm may vary where the torque does not
+    moment = np.array(np.broadcast_to(moment, (*cases, 3)))
     moment[..., 1] += couple
     return force, moment, side, couple, at
