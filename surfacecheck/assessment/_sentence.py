@@ -147,7 +147,8 @@ def _carries(finding: Finding, system: System) -> str:
         return ""
     shown = {name: show(v, term.quantity, system) for name, v in parts.items() if v > _NOISE * largest}
     if len(shown) == 1 and check.effect in shown:
-        kind = " in bending" if term.quantity == "stress" else ""
+        how = " in shear" if check.effect == "f_s" else " in bending"
+        kind = how if term.quantity == "stress" else ""
         return f"At limit {_subject(finding)} carries {shown[check.effect]}{kind}."
     listed = [f"{text} ({check.terms[name].means.removesuffix(' at limit')})" for name, text in shown.items()]
     return f"At limit {_subject(finding)} carries {' and '.join(listed)}."
@@ -212,10 +213,12 @@ def place_words(place: str, surface: Surface | None = None) -> str:
     --------
     >>> place_words("2 places: row.left_skin_to_spar, bracket.plate.edge.spar")
     '2 places: left skin to spar, bracket plate edge spar'
+    >>> place_words("row.skin_to_ribs.rib-3 at 12.5 in")
+    'skin to ribs rib-3 at 12.5 in'
     """
     if surface is not None:
         place = re.sub(r"(?<![a-z])(?:left|right)_skin(?![a-z_])", lambda found: surface.said(found[0]), place)
-    return re.sub(r"[._]", " ", re.sub(r"\brow\.", "", place))
+    return re.sub(r"_|(?<![0-9])\.|\.(?![0-9])", " ", re.sub(r"\brow\.", "", place))
 
 
 def show_working(

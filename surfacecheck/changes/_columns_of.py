@@ -168,7 +168,8 @@ def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
     if not option:
         return worked
     if is_as_drawn(option):
-        return replace(worked, surface=before, says=(f"{worked.says[0].partition(':')[0]}: as drawn",), left_open=False)
+        drawn = dict.fromkeys(f"{said.partition(':')[0]}: as drawn" for said in worked.says)
+        return replace(worked, surface=before, says=tuple(drawn), left_open=False)
     tried = option_at(worked.surface, link.spot, option, fully=fully)
     check_hole_in_sheet(tried.surface, link.spot)
     if tried.settles:

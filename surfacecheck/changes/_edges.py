@@ -98,9 +98,8 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     else:
         surface = with_apart(surface, spot.whole, edge=first, edge_last=last)
     told = f"edge {event.edge_first.said} at the first rivet to {event.edge_last.said} at the last"
-    return Done(
-        surface, spot.names, (f"{spot.words[0]}, {', '.join(map(surface.said, layers))}: {told}, straight between",)
-    )
+    sheets = ", ".join(map(surface.sheet_words, layers))
+    return Done(surface, spot.names, (f"{spot.words[0]}, {sheets}: {told}, straight between",))
 
 
 def _with_row(surface: Surface, name: str, **changed: object) -> Surface:

@@ -10,6 +10,7 @@ from surfacecheck.changes._done import Done
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import plan_row, with_apart
 from surfacecheck.provenance import UNKNOWN
+from surfacecheck.quantities import show
 
 if TYPE_CHECKING:
     from surfacecheck.model import Happened, Surface
@@ -55,7 +56,8 @@ def pitch_wrong(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     plan = plan_row(surface, laid)
     told = event.pitch.said if event.pitch.known else f"{event.count} rivets"
     if plan is not None and not plan.rib_count.size:
-        told += f": {plan.total} rivets, {plan.pitch * 1e3:.1f} mm apart"
+        apart = show(plan.pitch, "length", "inch" if surface.units == "inch" else "metric")
+        told += f": {plan.total} rivets, {apart} apart"
     return Done(surface, spot.names, (f"{spot.words[0]}: laid out at {told}",))
 
 

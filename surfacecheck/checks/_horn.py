@@ -26,11 +26,16 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.checks._effects import Effects
-    from surfacecheck.model import Horn
+    from surfacecheck.model import Horn, Surface
 
     Array = NDArray[np.float64]
 
 __all__ = ["horn_checks"]
+
+
+def _from_to(surface: Surface) -> list[str]:
+    """Name the sides of the surface from -z to +z."""
+    return [surface.said(word) for word in ("right", "left")[:: surface.left_is]]
 
 
 def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
@@ -87,7 +92,7 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
         tension=load.tension,
         cases=effects.cases,
         spots=tuple(f"rivet {i + 1}" for i in range(load.x.shape[-1])),
-        notes=("rivets numbered from the pins aft, each line from -z to +z",),
+        notes=(f"rivets numbered from the pins aft, each line from {' to '.join(_from_to(surface))}",),
     )
     for one in joints_of(surface, joint, load.share[..., 0]):
         yield from joint_checks(surface, one, factors_of(surface, None, hinge=False))

@@ -58,7 +58,7 @@ def mark_checks(effects: Effects) -> Iterator[Check]:
 
 
 def _item(effects: Effects, name: str, mark: Mark) -> Item:
-    words = f"{mark.part.replace('_', ' ')} {mark.up.said}, {mark.sort}"
+    words = f"{effects.surface.sheet_words(mark.part)} {mark.up.said}, {mark.sort}"
     return Item(name, words, effects.cases, ("",), factors=member().line, subject="the sheet there")
 
 

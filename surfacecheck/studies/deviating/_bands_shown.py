@@ -8,7 +8,7 @@ from surfacecheck.assessment import margin_text, place_words
 from surfacecheck.quantities import show
 from surfacecheck.studies._readings import REPEATS
 from surfacecheck.studies.deviating._bands import MOVES
-from surfacecheck.studies.deviating._deviation_rows import line_name
+from surfacecheck.studies.deviating._deviation_rows import line_name, listed
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 __all__ = ["SCOPE", "band_lines", "band_text", "called", "range_text", "reading_text"]
 
-SCOPE = "in the band: what was measured of this place; not what is guessed, and not hinge line and outline"
+SCOPE = (
+    "in the band: what was measured of what happened and of this place, of the outline where the web lies; "
+    "not what is guessed"
+)
 
 
 def reading_text(one: Measured, system: System = "metric") -> str:
@@ -116,7 +119,7 @@ def band_lines(deviation: Deviation, system: System = "metric") -> list[str]:
         head, comma, sheet = line_name(deviation, rule).rpartition(", ")
         told.setdefault((head if comma else sheet, was, otherwise, called(key)), []).extend([sheet] if comma else [])
     for (head, was, otherwise, key), sheets in told.items():
-        name = f"{head}, {' and '.join(sheets)}" if sheets else head
+        name = f"{head}, {listed(sheets)}" if sheets else head
         lines.append(f"{name}: {was}, but {otherwise} if {key} is off by its tool")
     tried = "; ".join(reading_text(one, system) for one in found.measured)
     lines.append(f"measured: {tried}")

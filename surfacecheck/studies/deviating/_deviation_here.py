@@ -50,6 +50,8 @@ def here_lines(flat: tuple[Assessment, ...], places: tuple[str, ...]) -> Iterato
 
 
 def _lines(place: str, found: list[tuple[Finding, ...]]) -> Iterator[Changed]:
+    if not any(found):  # a stop, say: nothing is checked there
+        return
     part = part_of(place, tuple(f for one in found for f in one))
     lowest = [lowest_of(one) for one in found]
     says = tuple(_gives(one, all_) for one, all_ in zip(lowest, found, strict=True))

@@ -11,19 +11,34 @@ from surfacecheck.quantities import show, show_number, to_unit
 from surfacecheck.rules import DOES_NOT_MEET, NOT_COVERED
 from surfacecheck.studies.deviating._deviation_here import NOT_THERE, NOTHING_ASKED
 from surfacecheck.studies.deviating._here import group_name
+from surfacecheck.studies.deviating._path import prose_of
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
     from surfacecheck.studies.comparing._compare import Changed
     from surfacecheck.studies.deviating._deviation import Deviation, Way
 
-__all__ = ["FOLDED", "LEAVE", "SHOWN", "Row", "heads_of", "line_name", "rows_of", "title_of"]
+__all__ = [
+    "FOLDED",
+    "LEAVE",
+    "SHOWN",
+    "Row",
+    "answers_to",
+    "heads_of",
+    "in_words",
+    "line_name",
+    "listed",
+    "rows_of",
+    "title_of",
+]
 
 LEAVE = "leave it"
 SHOWN = ("place", "anywhere", "rules", "balance")
 FOLDED = ("lowest", "pins", "whole")
 """Groups of the first table, and of what is folded below it."""
 _BALANCE = ("mass", "tail-heavy moment", "nose mass that levels it")
+_UNSEEN = {"mass": 5e-5}
+"""Changes that no scale on a bench shows [kg]: a tenth of the lightest rivet."""
 _CHANGES = ("pins", "whole")
 _LOWEST = 5
 
@@ -52,9 +67,35 @@ def title_of(way: Way) -> str:
     return f"{title} ({LEAVE})" if way.column.kind == "now" and LEAVE not in title else title
 
 
+def listed(names: list[str]) -> str:
+    """List names as a sentence does.
+
+    Examples
+    --------
+    >>> listed(["right skin", "nose skin", "spar"]), listed(["spar"]), listed([])
+    ('right skin, nose skin and spar', 'spar', '')
+    """
+    return " and ".join(one for one in (", ".join(names[:-1]), *names[-1:]) if one)
+
+
 def heads_of(deviation: Deviation) -> tuple[str, ...]:
     """Give the head of every column."""
     return tuple(title_of(way) for way in deviation.ways)
+
+
+def in_words(deviation: Deviation, text: str, system: System = "metric") -> str:
+    """Put the names and the stations of places in a text into words."""
+    for place in deviation.places:
+        text = text.replace(place, prose_of(deviation.surface, place))
+    return in_system(text, system)
+
+
+def answers_to(deviation: Deviation, way: Way, system: System = "metric") -> str:
+    """Say which of several events an option answers, and how; empty where only one thing happened."""
+    if len(deviation.surface.happened) < 2 or way.column.kind != "option":
+        return ""
+    told = (said for said in way.column.says if said not in deviation.now.column.says)
+    return "; ".join(in_words(deviation, said, system) for said in told)
 
 
 def rows_of(deviation: Deviation, group: str, system: System = "metric") -> tuple[Row, ...]:
@@ -91,7 +132,7 @@ def _merged(rows: list[Row]) -> tuple[Row, ...]:
     for row in rows:
         head, comma, sheet = row.name.rpartition(", ")
         found.setdefault((head if comma else row.name, row.cells), []).append(sheet if comma else "")
-    return tuple(Row(f"{head}, {' and '.join(s)}" if s[0] else head, cells) for (head, cells), s in found.items())
+    return tuple(Row(f"{head}, {listed(s)}" if s[0] else head, cells) for (head, cells), s in found.items())
 
 
 def _changed_state(line: Changed) -> bool:
@@ -139,8 +180,8 @@ def line_name(deviation: Deviation, named: str, system: System = "metric") -> st
     for one in deviation.places:
         if place.startswith(f"{one}.") and group_name(one) != one:
             spot = one.rpartition(".")[2].replace("-", " ")
-            return f"{name}: {spot}, {place.rpartition('.')[2].replace('_', ' ')}"
-    return place_words(in_system(named, system), deviation.surface)
+            return f"{name}: {spot}, {deviation.surface.sheet_words(place.rpartition('.')[2])}"
+    return place_words(in_system(named.replace(".edge.", ", "), system), deviation.surface)
 
 
 def _text(line: Changed, first: float | str | None, value: float | str | None, said: str, system: System) -> str:
@@ -162,7 +203,7 @@ def _change(line: Changed, first: float | str | None, value: float | str | None,
     if not isinstance(first, float) or not isinstance(value, float):
         return _text(line, first, value, said, system)
     by = value - first
-    if abs(by) <= 1e-6 * max(abs(first), abs(value)):
+    if abs(by) <= max(1e-6 * max(abs(first), abs(value)), _UNSEEN.get(line.name, 0.0)):
         return "same"
     sign, size = "+" if by > 0.0 else "-", abs(by)
     if line.name in _BALANCE:
@@ -172,7 +213,7 @@ def _change(line: Changed, first: float | str | None, value: float | str | None,
 
 
 def _small(size: float, quantity: str, system: System) -> str:
-    unit = {("mass", "metric"): "g", ("torque", "metric"): "N mm"}.get((quantity, system))
+    unit = {("mass", "metric"): "g", ("torque", "metric"): "N mm", ("mass", "inch"): "oz"}.get((quantity, system))
     return show(size, quantity, system, 2) if unit is None else f"{show_number(to_unit(size, unit), 2)} {unit}"
 
 

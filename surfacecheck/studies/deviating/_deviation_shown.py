@@ -12,7 +12,7 @@ from surfacecheck.checks import Outcome
 from surfacecheck.quantities import show
 from surfacecheck.studies.deviating._bands_shown import band_lines
 from surfacecheck.studies.deviating._deviation_grid import grid, same_said
-from surfacecheck.studies.deviating._deviation_rows import FOLDED, SHOWN, heads_of, rows_of, title_of
+from surfacecheck.studies.deviating._deviation_rows import FOLDED, SHOWN, answers_to, heads_of, rows_of, title_of
 from surfacecheck.tables import Table, escaped, wrapped
 
 if TYPE_CHECKING:
@@ -69,10 +69,12 @@ def outcome_lines(deviation: Deviation, system: System = "metric") -> list[str]:
         One a way.
     """
     known = {(rule.name, rule.place) for rule in deviation.ways[0].broken}
-    return [
-        f"{title_of(way)}: {_outcome(deviation, way)}; {_rules(deviation, way, known, system)}"
-        for way in deviation.ways
-    ]
+    told = []
+    for way in deviation.ways:
+        of = answers_to(deviation, way, system)
+        name = f"{title_of(way)} ({of})" if of else title_of(way)
+        told.append(f"{name}: {_outcome(deviation, way)}; {_rules(deviation, way, known, system)}")
+    return told
 
 
 def _outcome(deviation: Deviation, way: Way) -> str:

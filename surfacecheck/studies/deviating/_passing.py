@@ -53,6 +53,8 @@ class Passing:
         it takes hold [m], both by direction.
     most : float or None
         What the most loaded of the others carries once this rivet carries nothing [N]; None where it still does.
+    drawn : bool
+        Whether the drawing has such a place; otherwise all of this is as it is now.
     """
 
     place: str
@@ -65,6 +67,7 @@ class Passing:
     pull: float = 0.0
     brought: tuple[tuple[str, Ways, Ways], ...] = ()
     most: float | None = None
+    drawn: bool = True
 
     @property
     def case(self) -> str:
@@ -90,7 +93,13 @@ class Passing:
             One sentence.
         """
         if not self.ways:
-            return finding_sentence(self.lowest, None, system)
+            told = finding_sentence(self.lowest, None, system)
+            start = "At limit "
+            if not told.startswith(start):
+                return told
+            part = self.lowest.part
+            which = "at limit, as drawn, " if self.drawn else "at limit, as it is now, "
+            return f"{part[:1].upper()}{part[1:]}: {which}{told.removeprefix(start)}"
         parts = [f"{show(value, 'force', system)} {words}" for words, value in self.ways]
         whole = f"{show(self.size, 'force', system)}: " if len(parts) > 1 else ""
         return f"At limit {self.part} carries, as drawn, {whole}{', '.join(parts)} ({case_words(self.case)})."
@@ -155,13 +164,15 @@ def passing(drawn: Assessment, place: str, now: Way | None = None) -> Passing | 
         In the case of the lowest margin there; None where no check knows the place.
     """
     found = at_place(drawn, place)
+    there = bool(found)
     for one in () if found or now is None else now.bounds:
         found = found or at_place(one, place)
     lowest = lowest_of(found) or next((one for one in found if one.required is not None), None)
     if lowest is None:
         return None
     surface = drawn.surface
-    bare = Passing(place, prose_of(surface, place), lowest, path_of(surface, place), others_of(surface, place))
+    words, others = prose_of(surface, place), others_of(surface, place)
+    bare = Passing(place, words, lowest, path_of(surface, place), others, drawn=there)
     left = None if now is None else now.bounds[-1]
     if group_name(place) == place:
         return bare

@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment import case_words, counts, in_system, shown_formulas
+from surfacecheck.checks import Outcome
 from surfacecheck.provenance import Basis
 from surfacecheck.quantities import show
 from surfacecheck.studies.balancing._cautions import topics_for
 from surfacecheck.studies.deviating._bands_shown import called, range_text, reading_text
 from surfacecheck.studies.deviating._deviation_here import MUST_CARRY
-from surfacecheck.studies.deviating._deviation_rows import SHOWN, line_name, rows_of
-from surfacecheck.studies.deviating._path import nearest_rib, prose_of
+from surfacecheck.studies.deviating._deviation_rows import SHOWN, answers_to, in_words, line_name, rows_of
+from surfacecheck.studies.deviating._here import group_name
+from surfacecheck.studies.deviating._path import nearest_rib
 from surfacecheck.studies.deviating._query_lines import (
     BALANCE,
     BAND,
@@ -43,6 +45,7 @@ if TYPE_CHECKING:
 
 __all__ = ["assumed_block", "numbers_block", "path_block"]
 
+UNCHECKED = "No check is of this place itself; what it changes elsewhere stands below."
 _MOST_RULES, _MOST_PLACES = 3, 2
 _ONE_RIVET = re.compile(r", rivet \d+(?=$|: )")
 """A line of one rivet of a group; the line of the group has the lowest of all its rivets."""
@@ -64,8 +67,12 @@ def path_block(deviation: Deviation, system: System = "metric") -> Block:
         The parts in order, what passes at limit, what else could carry it, the nearest rib.
     """
     lines: list[Line] = []
+    groups = list(dict.fromkeys(group_name(one.place) for one in deviation.passing))[:_MOST_PLACES]
     for at, one in enumerate(deviation.passing):
-        stays = 0 if at < _MOST_PLACES else PLACES
+        group = group_name(one.place)
+        first = group in groups  # the first place of each of the first groups stays
+        stays = 0 if first else PLACES
+        groups = [other for other in groups if other != group]
         if one.path and one.path not in {other.path for other in deviation.passing[:at]}:
             lines.append(Line(_capital(" -> ".join(one.path)), PATH))
         said = ((one.carries(system), stays), (one.brings(system), PATH), (one.else_carried(system), stays))
@@ -73,7 +80,7 @@ def path_block(deviation: Deviation, system: System = "metric") -> Block:
         rib = nearest_rib(deviation.surface, one.place)
         if rib is not None:
             lines.append(Line(f"Nearest rib behind it: {show(rib, 'length', system) if rib else 'right there'}.", PATH))
-    return Block("2 WHERE IT SITS", tuple(dict.fromkeys(lines)) or (Line("No part of the load path is touched."),))
+    return Block("2 WHERE IT SITS", tuple(dict.fromkeys(lines)) or (Line(UNCHECKED),))
 
 
 def numbers_block(deviation: Deviation, ways: tuple[Way, ...], system: System = "metric") -> Block:
@@ -98,6 +105,8 @@ def numbers_block(deviation: Deviation, ways: tuple[Way, ...], system: System = 
     rows = {group: rows_of(deviation, group, system) for group in SHOWN}
     here = [(row, drop) for row, drop in _ranked(deviation, rows["place"]) if not _ONE_RIVET.search(row.name)]
     lines = [Line(_sentence(_named(row), row, at, names), drop) for row, drop in here]
+    told = ((way.column.title, answers_to(deviation, way, system)) for way in ways[2:])
+    lines[:0] = [Line(f"Option shown, {title}: {words}.") for title, words in told if words]
     lines += [Line(_sentence("Lowest anywhere", row, at, names)) for row in rows["anywhere"]]
     lines += [Line(text) for text in _outcomes(deviation, ways, names)]
     changed = [row for row in rows["rules"] if len({row.cells[i] for i in at}) > 1]
@@ -135,19 +144,14 @@ def _capital(text: str) -> str:
     return f"{text[:1].upper()}{text[1:]}."
 
 
-def _prose(deviation: Deviation, text: str) -> str:
-    """Put the names of places in a text into words."""
-    for place in deviation.places:
-        text = text.replace(place, prose_of(deviation.surface, place))
-    return text
-
-
 def _balance(rows: tuple[Row, ...], at: list[int], names: list[str]) -> Iterator[Line]:
     """Say mass and moment; once where nothing changes."""
     same = [row for row in rows if all(row.cells[i] == "same" for i in at[1:])]
     if same:
         yield Line(f"Balance: no change, {' and '.join(f'{row.name} {row.cells[0]}' for row in same)}.", BALANCE)
-    yield from (Line(_sentence(row.name, row, at, names), CHANGED) for row in rows if row not in same)
+    for row in rows:
+        if row not in same:
+            yield Line(_sentence(f"{row.name[:1].upper()}{row.name[1:]}", row, at, names), CHANGED)
 
 
 def _sentence(name: str, row: Row, at: list[int], names: list[str]) -> str:
@@ -176,8 +180,9 @@ def _outcomes(deviation: Deviation, ways: tuple[Way, ...], names: list[str]) -> 
     """Say the outcome of the margin here, and beside it how many rules are not met."""
     told: dict[tuple[str, str], list[str]] = {}
     for way, name in zip(ways, names, strict=True):
-        word = deviation.outcome(way)
+        word, unknown = deviation.outcome(way), way.not_given(deviation.places)
         both = " by either bound" if way.nothing is not None and not word.startswith("depends") else ""
+        word += f"; {Outcome.NOT_GIVEN}: {', '.join(unknown)}" if unknown and word != Outcome.NOT_GIVEN else ""
         told.setdefault((word, deviation.judged_at(way)), []).append(f"{name}{both}")
     for (word, where), who in told.items():
         yield f"Outcome {where}, {', '.join(who)}: {word}."
@@ -188,11 +193,12 @@ def _outcomes(deviation: Deviation, ways: tuple[Way, ...], names: list[str]) -> 
 def _workings(deviation: Deviation, system: System) -> Iterator[Line]:
     """Show how the lowest margin here was worked, as it is now, for either bound."""
     bounds = ("holds fully", "holds nothing") if deviation.now.nothing is not None else ("",)
-    here = deviation.now.here(deviation.places)
+    here = deviation.lowest(deviation.now)
     for bound, finding, drop in zip(bounds, here, (WORKED, WORKED_NOTHING), strict=False):
         for shown in shown_formulas(finding, system) if finding is not None else ():
             which = f", {bound}" if bound else ""
-            yield Line(f"Worked{which} ({finding.part}): {shown.name} = {shown.filled} = {shown.result}", drop)  # type: ignore[union-attr]
+            part = in_system(finding.part, system)  # type: ignore[union-attr]
+            yield Line(f"Worked{which} ({part}): {shown.name} = {shown.filled} = {shown.result}", drop)
     first = next((one for one in here if one is not None), None)
     for shown in shown_formulas(first, system)[-1:] if first is not None else ():
         means = "; ".join(f"{x.name} {x.means}{f' [{x.unit}]' if x.unit else ''}" for x in shown.letters)
@@ -237,18 +243,20 @@ def assumed_block(deviation: Deviation, system: System = "metric") -> Block:
         Load and its source, case, factors, strengths with their sources, what was done to the model, what was not
         looked at.
     """
-    here = [one for one in deviation.now.here(deviation.places) if one is not None]
+    here = [one for one in deviation.lowest(deviation.now) if one is not None]
     told = {case_words(one.case) for one in deviation.passing if one.ways}
     cases = dict.fromkeys(case_words(one.case) for one in here)
     lines = [Line(text) for text in (_load(deviation),) if text]
-    lines += [Line(f"Case of the lowest here: {'; '.join(cases)}.")] if set(cases) - told else []
+    where = deviation.judged_at(deviation.now)
+    lines += [Line(f"Case of the lowest {where}: {'; '.join(cases)}.")] if set(cases) - told else []
     lines += [Line(f"Factors: {text}.") for text in dict.fromkeys(one.check.factors for one in here) if text]
     strengths = dict.fromkeys(text for one in here for text in _strengths(one, system))
     lines += [Line(f"Strengths: {'; '.join(strengths)}.", STRENGTHS)] if strengths else []
-    lines += [Line(_capital(_prose(deviation, text)), MODEL) for text in deviation.now.column.says]
+    lines += [Line(_capital(in_words(deviation, text, system)), MODEL) for text in deviation.now.column.says]
     lines += [Line(_capital(text), NOTES) for one in here for text in one.check.notes]
     known = counts(deviation.now.fully)
-    lines.append(Line(f"Of the file: {known['guess']} guesses, {known['not said']} without a word how known, "
+    guesses = f"{known['guess']} guess{'' if known['guess'] == 1 else 'es'}"
+    lines.append(Line(f"Of the file: {guesses}, {known['not said']} without a word how known, "
                       f"{known['not given']} not given.", FILE))  # fmt: skip
     topics = topics_for(deviation.in_words)
     touched = f"; of these it touches {', '.join(topics)}" if topics else ""

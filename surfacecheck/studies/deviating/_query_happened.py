@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields
 from typing import TYPE_CHECKING
 
-from surfacecheck.changes import kind_of
+from surfacecheck.changes import chain_of
+from surfacecheck.errors import SurfaceError
+from surfacecheck.places import layers_at, plain_words
 from surfacecheck.provenance import Value
 from surfacecheck.quantities import show
 from surfacecheck.studies._readings import reading_of
 from surfacecheck.studies._values import walk_values
+from surfacecheck.studies.deviating._bands_shown import called
+from surfacecheck.studies.deviating._deviation_rows import listed
 from surfacecheck.studies.deviating._here import group_name
 from surfacecheck.studies.deviating._path import corner_of, prose_of
 from surfacecheck.studies.deviating._query_lines import EVENTS, PHOTOS, Block, Line
@@ -17,6 +22,7 @@ from surfacecheck.studies.deviating._query_lines import EVENTS, PHOTOS, Block, L
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from surfacecheck.changes import Link
     from surfacecheck.model import Happened, Rivet, Surface
     from surfacecheck.quantities import System
     from surfacecheck.studies.deviating._deviation import Deviation
@@ -43,7 +49,9 @@ def question_of(deviation: Deviation) -> str:
     surface, events = deviation.surface, deviation.surface.happened
     rivets = [place for place in deviation.places if group_name(place) != place]
     if len(rivets) == 1 and len(deviation.places) == 1:
-        return f"May {prose_of(surface, rivets[0])} stay as it is?"
+        whole = [one.what for one in events if plain_words(one.where) == "surface"]
+        after = f", after this: {listed(whole)}" if whole else ""
+        return f"May {prose_of(surface, rivets[0])} stay as it is{after}?"
     if len(events) == 1:
         return f"May this stay as it is: {events[0].where}, {events[0].what}?"
     what = f"these {len(events)} deviations" if events else "this change"
@@ -66,42 +74,53 @@ def happened_block(deviation: Deviation, system: System = "metric") -> Block:
         Event by event, then what the drawing says, then the list of photos.
     """
     lines: list[Line] = []
-    for at, event in enumerate(deviation.surface.happened):
-        told = list(_event(deviation, event, system))
+    for at, link in enumerate(chain_of(deviation.surface)):
+        told = list(_event(deviation, link, system))
         lines += [Line(told[0]), *(Line(text, EVENTS if at >= _MOST_EVENTS else 0) for text in told[1:])]
-    drawn = list(_drawing(deviation))
-    told_first = 2 if any(event.note for event in deviation.surface.happened[:1]) else 1
-    lines[told_first:told_first] = [Line(f"Drawing says: {'; '.join(drawn)}.")] if drawn else []
-    if not deviation.surface.happened:
+    if not lines:
         lines.append(Line(f"{deviation.surface.title}."))
+    changed = tuple(_changed(deviation.ways[0].fully.surface, deviation.surface))
+    lines[1:1] = [Line(f"Drawing says: {'; '.join(changed)}.")] if changed else []
     return Block("1 WHAT HAPPENED", (*lines, Line(PHOTO_LIST, PHOTOS)))
 
 
-def _event(deviation: Deviation, event: Happened, system: System) -> Iterator[str]:
-    surface = deviation.surface
+def _event(deviation: Deviation, link: Link, system: System) -> Iterator[str]:
+    surface, event = deviation.surface, link.event
     corners = [corner for place in deviation.places if (corner := corner_of(surface, place))]
     corner = f" ({corners[0]})" if len(corners) == 1 and len(surface.happened) == 1 else ""
     yield f"{event.where[:1].upper()}{event.where[1:]}{corner}: {event.what}."
     if event.note:
         yield f"{event.note[:1].upper()}{event.note[1:].rstrip('.')}."
-    asks = kind_of(event.what).asks
+    drawn = tuple(_drawing(surface, link))
+    if drawn:
+        yield f"Drawing says: {'; '.join(drawn)}."
+    asks = link.kind.asks
     have = [given_text(key, value, system) for key, value in measured_in_event(event)]
-    if event.largest_points is not None and event.largest.known:
-        have.append(f"the largest points {event.largest_points}")
-    if event.second_lies is not None:
-        have.append(f"the second lies {event.second_lies}")
+    for word, way in (("the largest points", event.largest_points), ("the second lies", event.second_lies)):
+        if way is not None and (way is event.second_lies or event.largest.known):
+            have.append(f"{word} {surface.said(str(way))}")
     counted = {"a rivet of the kind": event.rivet, "alloy": event.alloy, "count": event.count, "lines": event.lines}
     have += [f"{name} {said}" for name, said in counted.items() if said]
+    open_ = ", ".join(_not_measured(event))
+    have += [f"not measured: {open_}"] if open_ and have else []
     if have or set(asks) - {"layers", "rivet_in"}:
         yield f"I have: {'; '.join(have)}." if have else "I have: not measured."
     told = {}
-    if event.layers or ("layers" in asks and not event.edges):
-        told["Layers"] = " and ".join(one.replace("_", " ") for one in event.layers) or "not said"
+    if event.layers or ("layers" in asks and not event.edges and len(layers_at(surface, link.spot)) > 1):
+        told["Layers"] = listed([surface.sheet_words(one) for one in event.layers]) or "not said"
     if event.rivet_in is not None or "rivet_in" in asks:
         told["Rivet still in"] = str(event.rivet_in or "not said")
     told |= {"Done since": event.done_since, "Reached from": event.reached_from}
     if any(told.values()):
         yield " ".join(f"{name}: {words}." for name, words in told.items() if words)
+
+
+def _not_measured(event: Happened) -> Iterator[str]:
+    """Go through what was asked of an event and answered with "not measured"."""
+    for one in fields(event):
+        value = getattr(event, one.name)
+        if isinstance(value, Value) and value.key and not value.known and not value.absent:
+            yield one.name.replace("_", " ")
 
 
 def measured_in_event(event: Happened) -> Iterator[tuple[str, Value]]:
@@ -140,29 +159,40 @@ def given_text(name: str, value: Value, system: System = "metric") -> str:
     return f"{name} {value.said} ({how})"
 
 
-def _drawing(deviation: Deviation) -> Iterator[str]:
-    """Say what the drawing has where it is different now."""
-    drawn, now = deviation.ways[0].fully.surface, deviation.now.fully.surface
-    for place in deviation.places:
-        apart = now.apart.get(place)
-        rivet = _rivet(drawn, group_name(place))
-        if apart is None or rivet is None or group_name(place) == place:
+def _drawing(base: Surface, link: Link) -> Iterator[str]:
+    """Say what the drawing has where one event made it different."""
+    try:
+        done = link.kind.work(base, link.spot, link.event, fully=True)
+    except SurfaceError:  # it can only be together with what happened before it
+        return
+    for place in done.places[:1]:
+        apart, group = done.surface.apart.get(place), group_name(place)
+        rivet = _rivet(base, group)
+        if apart is None or rivet is None:
             continue
         if apart.rivet is not None and apart.rivet.name != rivet.name:
             size = f", {rivet.diameter.said}" if rivet.diameter.known else ""
             yield f"a rivet of the kind {rivet.name}{size}"
         if (apart.across or apart.along) and rivet.hole.known:
             yield f"hole {rivet.hole.said} ({_how(rivet.hole)})"
+        edges: dict[str, list[str]] = {}
         for layer in apart.edge:
-            edge = _edge(drawn, group_name(place), layer)
+            edge = _edge(base, group, layer)
             if edge is not None and edge.known:
-                yield f"edge {edge.said} in the {layer.replace('_', ' ')} ({_how(edge)})"
-        break
+                edges.setdefault(f"{edge.said} ({_how(edge)})", []).append(base.sheet_words(layer))
+        yield from (f"edge in the {listed(layers)} {said}" for said, layers in edges.items())
+    yield from _changed(base, done.surface)
+
+
+def _changed(drawn: Surface, now: Surface) -> Iterator[str]:
+    """Say what the drawing has of every value that is another one now."""
     before = dict(walk_values(drawn))
     for path, value in walk_values(now):
         was = before.get(path)
-        if was is not None and path[0] not in {"apart", "changes"} and was.si is not None and was.said != value.said:
-            yield f"{was.key} {was.said} ({_how(was)})"
+        if was is None or path[0] in {"apart", "changes", "weighed"} or was.si is None or was.said == value.said:
+            continue
+        name = re.sub(r"^sheet |\[\d+\]", "", called(was.key))
+        yield f"{name} {was.said} ({_how(was)})"
 
 
 def _how(value: Value) -> str:

@@ -20,14 +20,14 @@ DROPS = (
     "band",
     "strengths",
     "working",
-    "balance",
     "places after the second",
+    "balance",
     "picture",
 )
 """What goes when a sheet does not fit one page, the first first; what then still fits comes back, the last first."""
 (
-    CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED, CHANGED,
-    PLACES, PICTURE,
+    CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED, PLACES,
+    CHANGED, PICTURE,
 ) = range(1, len(DROPS) + 1)  # fmt: skip
 
 
