@@ -168,8 +168,7 @@ def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
     if not option:
         return worked
     if is_as_drawn(option):
-        drawn = dict.fromkeys(f"{said.partition(':')[0]}: as drawn" for said in worked.says)
-        return replace(worked, surface=before, says=tuple(drawn), left_open=False)
+        return replace(worked, surface=before, says=(f"{link.event.where}: as drawn",), left_open=False)
     tried = option_at(worked.surface, link.spot, option, fully=fully)
     check_hole_in_sheet(tried.surface, link.spot)
     if tried.settles:

@@ -1,6 +1,7 @@
 """What every part weighs, the moment about the hinge line, and what would balance it."""
 
 from surfacecheck.masses._after import same_weighing, weigh_after, weigh_as_changed
+from surfacecheck.masses._apart import rivets_more
 from surfacecheck.masses._bench import inertia_by_swing, level_moment, mean_and_friction
 from surfacecheck.masses._criteria import (
     FREE_PLAY,
@@ -47,6 +48,7 @@ __all__ = [
     "painted",
     "read_scales",
     "rivet_mass",
+    "rivets_more",
     "same_weighing",
     "solid_rivet",
     "strip_law",

@@ -11,9 +11,9 @@ from surfacecheck.masses._parts import Array, Piece, Spread, at_point, known, sp
 from surfacecheck.masses._rivets import across, mass_of
 from surfacecheck.model import Apart, Rivet, Surface
 from surfacecheck.places import Spot, drawn_rivet, plan_row, spot_of
-from surfacecheck.provenance import Source
+from surfacecheck.provenance import Source, plain
 
-__all__ = ["apart"]
+__all__ = ["apart", "rivets_more"]
 
 
 def apart(surface: Surface, lines: Lines) -> Iterator[Piece]:
@@ -37,6 +37,28 @@ def apart(surface: Surface, lines: Lines) -> Iterator[Piece]:
         if drawn is not None and _weighs_otherwise(one):
             mass, source = _difference(surface, spot, one, drawn)
             yield _there(surface, lines, spot, f"{spot.words[0]}, against the drawing", mass, source)
+
+
+def rivets_more(surface: Surface) -> int:
+    """Count the rivets of rows that were put in beside the drawn ones, less those that are not there.
+
+    Parameters
+    ----------
+    surface : Surface
+        With what stands apart.
+
+    Returns
+    -------
+    int
+        More than drawn; less than nothing where more are out than in.
+    """
+    count = 0.0
+    for name, one in surface.apart.items():
+        spot = spot_of(surface, name)
+        if spot.sort == "row" and spot.rivets and one.there.si is not None:
+            extra = _sides(surface, spot) * plain(one.extra) if one.extra.known else 0.0
+            count += plain(one.there) - 1.0 + extra
+    return round(count)
 
 
 def _weighs_otherwise(one: Apart) -> bool:

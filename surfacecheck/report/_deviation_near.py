@@ -26,6 +26,10 @@ __all__ = ["circle", "enlarged", "fine", "nearest_edge", "window_of"]
 _CIRCLE = np.linspace(0.0, 2.0 * np.pi, 41)
 _WAYS = ((-1.0, 0.0), (1.0, 0.0), (0.0, -1.0), (0.0, 1.0))
 """Left, right, below, above."""
+_OVER: dict[str, Any] = {"facecolor": PALE, "edgecolor": "none", "pad": 0.6}
+"""Ground of words, so that no edge of a sheet runs through them."""
+_TOWARDS = {1.0: "left", -1.0: "right"}
+"""How words stand that go to the right of a point, or to its left."""
 
 
 def fine(si: float, system: System) -> str:
@@ -63,8 +67,7 @@ def enlarged(ax: Axes, scene: Scene, window: tuple[Point, Point], metres: float,
         x, y = float(scene.right[i]) - x0, float(scene.up[i]) - y0
         if window[0][0] < x < window[1][0] and window[0][1] < y < window[1][1]:
             circle(ax, x, y, head, head, facecolor="white", edgecolor=DEEP, linewidth=0.8, zorder=2)
-    drawn = number(scene.rivet.hole) or number(scene.rivet.diameter) or 0.003
-    now = scene.hole or (drawn, drawn)
+    drawn, now = number(scene.rivet.hole) or number(scene.rivet.diameter) or 0.003, _hole(scene)
     circle(ax, 0.0, 0.0, *now, facecolor="white", edgecolor=INK, linewidth=1.8, zorder=3, gid="hole-now")
     dashes: dict[str, Any] = {"edgecolor": DEEP, "linewidth": 1.0, "linestyle": (0, (3, 2))}
     circle(ax, 0.0, 0.0, drawn, drawn, facecolor="none", zorder=4, **dashes)
@@ -105,6 +108,7 @@ def _edge_line(ax: Axes, scene: Scene, hole: Point, system: System) -> None:
     end = way * now + off
     place: dict[str, Any] = {"ha": "center", "va": "top"} if flat else {"ha": "right", "va": "center"}
     text = shown(now, "length", system)
+    place["bbox"] = _OVER
     dimension(ax, (float(off[0]), float(off[1])), (float(end[0]), float(end[1])), text, **place)
 
 
@@ -120,22 +124,40 @@ def _force(ax: Axes, scene: Scene, window: tuple[Point, Point], metres: float, s
         start = -0.6 * reach if scene.either else 0.0 * reach
         arrow(ax, (float(start[0]), float(start[1])), (float(reach[0]), float(reach[1])), 2.2, zorder=6,
               gid="load-here", **style)  # fmt: skip
-        _size(ax, shown(size, "force", system), reach, way, metres)
+        _size(ax, shown(size, "force", system), reach, way, metres, _roomy(scene, window), 0.5 * _hole(scene)[1])
     if pull > NOTHING * max(size, 1e-9):
         ax.plot([0.0], [0.0], marker="o", markersize=7, color=INK, zorder=7, gid="pulled")
-        hole = scene.hole or (0.004, number(scene.rivet.hole) or 0.004)
+        hole, side = _hole(scene), _roomy(scene, window)
         upright = abs(way[1]) > 0.4 and (scene.either or way[1] > 0.0)
-        at = (0.5 * hole[0] + 0.06 * metres, 0.16 * metres) if upright else (0.0, 0.5 * hole[1] + 0.22 * metres)
-        place: dict[str, Any] = {"ha": "left", "va": "bottom"} if upright else {"ha": "center", "va": "bottom"}
+        beside = (side * (0.5 * hole[0] + 0.06 * metres), 0.16 * metres)
+        at = beside if upright else (0.0, 0.5 * hole[1] + 0.22 * metres)
+        place: dict[str, Any] = {"ha": _TOWARDS[side] if upright else "center", "va": "bottom"}
         text = f"{shown(pull, 'force', system)}{chr(10) if upright else ' '}pull"
-        ax.text(at[0], at[1], text, fontweight="bold", zorder=8, **place)
+        ax.text(at[0], at[1], text, fontweight="bold", zorder=8, bbox=_OVER, **place)
 
 
-def _size(ax: Axes, text: str, tip: Array, way: Array, metres: float) -> None:
-    """Write the size of a force at the tip of its arrow, inside the drawing."""
+def _hole(scene: Scene) -> Point:
+    """Give the hole as it is now, across and up [m]."""
+    drawn = number(scene.rivet.hole) or number(scene.rivet.diameter) or 0.003
+    return scene.hole or (drawn, drawn)
+
+
+def _roomy(scene: Scene, window: tuple[Point, Point]) -> float:
+    """Give the side that has more room for words beside an upright arrow: +1 right, -1 left; no edge runs through."""
+    room = []
+    for edge, end in zip(scene.edges[:2], (-window[0][0], window[1][0]), strict=True):
+        now = scene.edge_now if edge is not None and edge is nearest_edge(scene) else None
+        room.append(min(one for one in (end, None if edge is None else edge.distance, now) if one is not None))
+    left, right = room
+    return -1.0 if left > right else 1.0
+
+
+def _size(ax: Axes, text: str, tip: Array, way: Array, metres: float, side: float, clear: float) -> None:
+    """Write the size of a force at the tip of its arrow: inside the drawing, off the hole, away from the edge."""
     if abs(way[1]) < 0.3:
-        x, y, ha, va = tip[0], tip[1] + 0.09 * metres, "right" if way[0] > 0.0 else "left", "bottom"
+        y = tip[1] + max(0.09 * metres, clear + 0.04 * metres)
+        x, ha, va = tip[0], "right" if way[0] > 0.0 else "left", "bottom"
     else:
-        inward = 1.0 if way[0] <= 0.3 else -1.0
-        x, y, ha, va = tip[0] + 0.12 * inward * metres, tip[1], "left" if inward > 0.0 else "right", "center"
-    ax.text(float(x), float(y), text, ha=ha, va=va, fontweight="bold", zorder=8)
+        inward = side if abs(way[0]) <= 0.3 else -float(np.sign(way[0]))
+        x, y, ha, va = tip[0] + 0.12 * inward * metres, tip[1], _TOWARDS[inward], "center"
+    ax.text(float(x), float(y), text, ha=ha, va=va, fontweight="bold", zorder=8, bbox=_OVER)

@@ -155,6 +155,7 @@ def _group(ax: Axes, scene: Scene, metres: float) -> None:
     head = number(scene.rivet.head) or number(scene.rivet.diameter) or 0.004
     size = np.hypot(scene.force[:, 0], scene.force[:, 1])
     most = max(float(size.max()), 1e-9)
+    small = min(4.0, 0.3 * 72.0 * head / metres)  # points: a dot never hides whether its rivet is dark
     for i, (x, y) in enumerate(zip(scene.right, scene.up, strict=True)):
         face = INK if i in scene.touched else "white"
         circle(ax, x, y, head, head, facecolor=face, edgecolor=INK, linewidth=0.9, zorder=5)
@@ -165,7 +166,16 @@ def _group(ax: Axes, scene: Scene, metres: float) -> None:
             arrow(ax, start, (x + reach[0], y + reach[1]), 1.5, zorder=6, gid=f"load-{scene.first + i}", **style)
         if scene.pull[i] > NOTHING * max(most, 1e-9):
             dot = "white" if i in scene.touched else INK
-            ax.plot([x], [y], marker="o", markersize=4.0, color=dot, zorder=7, gid=f"pulls-{scene.first + i}")
+            ax.plot(
+                [x],
+                [y],
+                marker="o",
+                markersize=small,
+                markeredgewidth=0,
+                color=dot,
+                zorder=7,
+                gid=f"pulls-{scene.first + i}",
+            )
         _number(ax, scene, i, 0.5 * head + 0.08 * metres)
 
 

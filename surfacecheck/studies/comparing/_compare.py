@@ -10,6 +10,7 @@ import numpy as np
 from surfacecheck.assessment import box_at, needed
 from surfacecheck.checks import plan_row
 from surfacecheck.errors import SurfaceError
+from surfacecheck.masses import rivets_more
 from surfacecheck.rules import NOT_COVERED
 from surfacecheck.sections.box import box_needs
 from surfacecheck.sections.stiffness import stiffness_of
@@ -268,7 +269,7 @@ def rivet_count(assessment: Assessment) -> int:
     """
     surface = assessment.surface
     plans = (plan_row(surface, row) for row in surface.rows.values())
-    return sum(plan.total for plan in plans if plan is not None)
+    return int(sum(plan.total for plan in plans if plan is not None)) + rivets_more(surface)
 
 
 def least_twist_stiffness(assessment: Assessment) -> float | None:

@@ -23,6 +23,7 @@ from surfacecheck.studies.deviating._query_lines import (
     CHANGED,
     CORNER,
     FILE,
+    LETTERS,
     MODEL,
     NOTES,
     PATH,
@@ -202,7 +203,7 @@ def _workings(deviation: Deviation, system: System) -> Iterator[Line]:
     first = next((one for one in here if one is not None), None)
     for shown in shown_formulas(first, system)[-1:] if first is not None else ():
         means = "; ".join(f"{x.name} {x.means}{f' [{x.unit}]' if x.unit else ''}" for x in shown.letters)
-        yield Line(f"where {shown.name} = {shown.formula}; {means}.", WORKED)
+        yield Line(f"where {shown.name} = {shown.formula}; {means}.", LETTERS)
 
 
 def _bands(deviation: Deviation, system: System) -> Iterator[Line]:

@@ -18,16 +18,17 @@ DROPS = (
     "rules after the third",
     "measurements after the third event",
     "band",
+    "letters of the working",
     "strengths",
-    "working",
     "places after the second",
+    "working",
     "balance",
     "picture",
 )
 """What goes when a sheet does not fit one page, the first first; what then still fits comes back, the last first."""
 (
-    CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, STRENGTHS, WORKED, PLACES,
-    CHANGED, PICTURE,
+    CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, LETTERS, STRENGTHS, PLACES,
+    WORKED, CHANGED, PICTURE,
 ) = range(1, len(DROPS) + 1)  # fmt: skip
 
 
