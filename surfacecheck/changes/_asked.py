@@ -5,7 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.places import apart_at, drawn_edge, gap_along, layers_at, nearest_of, rivet_at
+from surfacecheck.places import (
+    apart_at,
+    drawn_edge,
+    gap_along,
+    layers_at,
+    nearest_of,
+    rivet_at,
+    rivets_of_bracket,
+    rivets_of_horn,
+    rivets_of_row,
+)
 from surfacecheck.provenance import UNKNOWN, numbers
 
 if TYPE_CHECKING:
@@ -18,6 +28,7 @@ if TYPE_CHECKING:
 __all__ = [
     "check_hole_in_sheet",
     "check_on_flange",
+    "check_some_hold",
     "edges_said",
     "layers_said",
     "one_of",
@@ -186,6 +197,38 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
                         "Hole centre to edge is meant: measured from the rim, add half the hole"
                     )
                     raise SurfaceError(message)
+
+
+def check_some_hold(surface: Surface, spot: Spot) -> None:
+    """Refuse a bracket, horn or row of which no rivet is left that holds.
+
+    Parameters
+    ----------
+    surface : Surface
+        With an event or an option worked in.
+    spot : Spot
+        Where it is.
+
+    Raises
+    ------
+    SurfaceError
+        Where every rivet of what the place belongs to holds nothing.
+    """
+    head = f"{spot.whole}.rivet-"
+    out = [name for name, one in surface.apart.items() if name.startswith(head) and not numbers(one.holds).any()]
+    if not (spot.rivets and out):
+        return
+    if spot.sort == "row":
+        count = rivets_of_row(surface, spot.owner, spot.rib, listed="all")
+    else:
+        count = rivets_of_horn(surface) if spot.sort == "horn" else rivets_of_bracket(surface, spot.owner)
+    if len(out) >= count:
+        whole = spot.words[0].rpartition(" rivet ")[0].rstrip(",")
+        message = (
+            f"of {whole} none of the {count} rivets would hold: what carries its load then is outside this method, "
+            "ask. The command gone shows what the rest carries without a hinge or a rib"
+        )
+        raise SurfaceError(message)
 
 
 def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
-from surfacecheck.changes._asked import check_hole_in_sheet
+from surfacecheck.changes._asked import check_hole_in_sheet, check_some_hold
 from surfacecheck.changes._columns import Column
 from surfacecheck.changes._contradictions import refuse_contradictions
 from surfacecheck.changes._events import EventKind, kind_of
@@ -117,6 +117,9 @@ def chain_of(surface: Surface) -> tuple[Link, ...]:
         for at, event in enumerate(change.happened, 1):
             key = f"happened[{at}]"
             try:
+                missing = [one for one in ("what", "where") if not getattr(event, one)]
+                if missing:
+                    raise _not_said(missing[0])
                 found.append(Link(event, kind_of(event.what), spot_of(surface, event.where), change.path, key))
             except SurfaceError as err:
                 faults += _written(err, event, change.path, key).faults
@@ -124,6 +127,11 @@ def chain_of(surface: Surface) -> tuple[Link, ...]:
         raise SurfaceError(*faults)
     refuse_contradictions(found)
     return tuple(found)
+
+
+def _not_said(key: str) -> SurfaceError:
+    such = {"what": "hole too large", "where": "hinge middle, bracket rivet 3"}[key]
+    return SurfaceError(f'{key} is not said. Write: {key} = "{such}"')
 
 
 def _options(base: Surface, chain: tuple[Link, ...], link: Link) -> list[Column]:
@@ -165,12 +173,14 @@ def _worked(base: Surface, chain: tuple[Link, ...], title: str, answered: Link |
 def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
     worked = link.kind.work(before, link.spot, link.event, fully=fully)
     check_hole_in_sheet(worked.surface, link.spot)
+    check_some_hold(worked.surface, link.spot)
     if not option:
         return worked
     if is_as_drawn(option):
         return replace(worked, surface=before, says=(f"{link.event.where}: as drawn",), left_open=False)
     tried = option_at(worked.surface, link.spot, option, fully=fully)
     check_hole_in_sheet(tried.surface, link.spot)
+    check_some_hold(tried.surface, link.spot)
     if tried.settles:
         return tried
     return replace(tried, says=(*worked.says, *tried.says), left_open=worked.left_open)

@@ -18,6 +18,9 @@ NEEDS_A_RIVET = {"hole", "rivet", "how it sits"}
 """What can be told only of a rivet that is there, or was."""
 
 
+EVERY = "every layer"
+
+
 def refuse_contradictions(chain: Sequence[Link]) -> None:
     """Refuse events that tell two different things of one place.
 
@@ -45,10 +48,11 @@ def _between(earlier: Link, later: Link) -> Iterator[str]:
     shared = sorted(set(earlier.spot.names) & set(later.spot.names))
     tells = {earlier.kind.tells, later.kind.tells}
     if shared and earlier.kind.tells == later.kind.tells:
-        yield f"{shared[0]}: {both} tells its {later.kind.tells} already. Keep the one that holds now"
+        what = later.kind.tells if later.kind.tells == "how it sits" else f"its {later.kind.tells}"
+        yield f"{shared[0]}: {both} tells {what} already. Keep the one that holds now"
     elif shared and "there" in tells and tells & NEEDS_A_RIVET:
         yield f"{shared[0]}: a rivet that is missing cannot be {_other(earlier, later)} too: see {both}. Keep one"
-    elif shared and _edges(earlier) & _edges(later):
+    elif shared and _same_edge(_edges(earlier), _edges(later)):
         yield f"{shared[0]}: {both} tells its edge already. Keep the one that holds now"
     elif "pitch" in tells and _one_row(earlier, later) and (earlier.spot.rivets or later.spot.rivets):
         yield f"{later.spot.whole}: its pitch changed, so its rivets count anew: see {both}. Keep one of the two"
@@ -63,6 +67,11 @@ def _one_row(earlier: Link, later: Link) -> bool:
 
 
 def _edges(link: Link) -> set[str]:
-    """Layers of which an event tells an edge."""
+    """Layers of which an event tells an edge; where it does not say of which, of every one."""
     event = link.event
-    return {*event.edges, *(event.layers if event.edge.known or event.edge_first.known else ())}
+    told = event.layers or (EVERY,)
+    return {*event.edges, *(told if event.edge.known or event.edge_first.known else ())}
+
+
+def _same_edge(one: set[str], other: set[str]) -> bool:
+    return bool(one & other) or bool(one and other and EVERY in one | other)

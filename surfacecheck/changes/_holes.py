@@ -9,6 +9,7 @@ import numpy as np
 
 from surfacecheck.changes._asked import edges_said, layers_said, one_of, said
 from surfacecheck.changes._done import Done
+from surfacecheck.changes._marks import check_within
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Around, Mark, YesNo
 from surfacecheck.places import drawn_edge, layers_at, rivet_at, with_apart
@@ -124,6 +125,7 @@ def stray_hole(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     if spot.station is None:
         message = f'"{event.what}" needs its place along the pins: write where = "{spot.words[0]}, at 325 mm"'
         raise SurfaceError(message)
+    check_within(surface, spot, event.across)
     part = f"spar {spot.side or 'web'}" if spot.owner == "spar" else spot.owner
     up = Value(spot.station.y, spot.station.words, Source(Basis.AS_SAID))
     mark = Mark("hole", part, up, across=event.across)

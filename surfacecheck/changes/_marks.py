@@ -5,17 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from surfacecheck.changes._asked import one_of, said
 from surfacecheck.changes._done import Done
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Mark, WebHole
 from surfacecheck.provenance import Basis, Source, Value, numbers
+from surfacecheck.quantities import show
 
 if TYPE_CHECKING:
     from surfacecheck.model import Happened, Surface
     from surfacecheck.places import Spot
 
-__all__ = ["corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
+__all__ = ["check_within", "corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
 
 WHERE = "spar flange, at 325 mm"
 
@@ -129,6 +132,7 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
     if spot.owner != "spar" or spot.side == "flange" or spot.station is None:
         message = f'"{event.what}" is worked in the web of the spar. Write: where = "spar web, at 325 mm"'
         raise SurfaceError(message)
+    check_within(surface, spot, event.across)
     holes = surface.sheet.spar.holes or ()
     at = next((i for i, hole in enumerate(holes) if _reaches(hole, spot.station.y)), len(holes))
     old = holes[at] if at < len(holes) else None
@@ -140,6 +144,39 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
     told = f"hole of {event.across.said}" + ("" if old is None else f", was {old.across.said}")
     done = replace(surface, sheet=replace(surface.sheet, spar=spar))
     return Done(done, (f"spar.hole-{at + 1}",), (f"{spot.words[0]}: {told}",))
+
+
+def check_within(surface: Surface, spot: Spot, size: Value) -> None:
+    """Refuse a hole or a cut that takes all of the web's depth there, or of the flange's width.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    spot : Spot
+        A place of the spar along the pins; any other is not looked at.
+    size : Value
+        What goes of it [m].
+
+    Raises
+    ------
+    SurfaceError
+        Naming what there is.
+    """
+    if spot.owner != "spar" or spot.station is None or not size.known:
+        return
+    flange, places = surface.sheet.spar.flange, [one for one in surface.outline.places if one.spar_depth.known]
+    if spot.side == "flange":
+        room, what = (numbers(flange) if flange.known else np.asarray(np.inf)), "the flange is {} wide"
+    else:
+        deep = np.stack(np.broadcast_arrays(*(numbers(one.spar_depth) for one in places))) if places else np.asarray([])
+        at = [float(np.mean(numbers(one.up))) for one in places]
+        low = [float(np.min(row)) for row in deep]
+        room, what = np.asarray(np.interp(spot.station.y, at, low) if at else np.inf), "the spar is {} deep"
+    if (numbers(size) >= room).any():
+        there = what.format(show(float(np.min(room)), "length", "inch" if surface.units == "inch" else "metric"))
+        message = f"{size.said} would go of the spar there, but {there}: nothing would be left. Is it the right size?"
+        raise SurfaceError(message)
 
 
 def _reaches(hole: WebHole, y: float) -> bool:
@@ -161,6 +198,7 @@ def _marked(surface: Surface, spot: Spot, event: Happened, mark: Mark, told: str
     if spot.owner == "spar" and not spot.side:
         message = f'web or flange? Write: where = "spar flange, {mark.up.said}" or "spar web, {mark.up.said}"'
         raise SurfaceError(message)
+    check_within(surface, spot, mark.depth)
     if spot.owner not in {"spar", "left_skin", "right_skin"}:
         message = f'"{event.what}" is worked for the spar and the skins. At {spot.words[0]} ask'
         raise SurfaceError(message)

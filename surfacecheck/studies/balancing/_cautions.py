@@ -55,7 +55,7 @@ CAUTIONS = (
     ),
     Caution(
         "fatigue",
-        r"doubler|\bpatch|stiffener|thicker|gauge",
+        r"doubler|\bpatch|stiffener|thicker",
         "A doubler moves the place where a crack would start to its own first rivet row; it does not remove the load.",
     ),
     Caution(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -246,7 +246,7 @@ def deviation(surface: Surface) -> Deviation:
         Where nothing happened, or one of the ways cannot be worked.
     """
     columns = columns_of(surface)
-    if len(columns) < 2:
+    if len(columns) < 2 or (not surface.happened and _same(columns[0].fully, columns[1].fully)):
         message = "nothing happened to this surface: write it in a change file, or let the command happened ask"
         raise SurfaceError(message)
     places = tuple(dict.fromkeys(place for one in columns for place in one.places))
@@ -255,6 +255,12 @@ def deviation(surface: Surface) -> Deviation:
     passes = (passing(ways[0].fully, place, ways[1]) for place in places)
     found = tuple(one for one in passes if one is not None)
     return Deviation(surface, ways, places, compare(*flat), tuple(here_lines(flat, places)), found)
+
+
+def _same(drawn: Surface, now: Surface) -> bool:
+    """Whether nothing was laid over a surface but a title."""
+    laid = {one: getattr(drawn, one) for one in ("changes", "path", "sha256", "gaps", "remarks")}
+    return repr(replace(now, **laid)) == repr(drawn)
 
 
 def worked_ways(columns: Sequence[Column]) -> tuple[Way, ...]:

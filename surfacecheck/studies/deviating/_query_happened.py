@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
 __all__ = ["given_text", "happened_block", "measured_in_event", "question_of"]
 
+DRAWING = "Drawing says"
 _MOST_EVENTS = 3
 PHOTO_LIST = "Photos: whole part [ ] place with ruler [ ] both faces [ ] edge-on [ ] light from the side [ ]"
 
@@ -75,12 +76,13 @@ def happened_block(deviation: Deviation, system: System = "metric") -> Block:
     """
     lines: list[Line] = []
     for at, link in enumerate(chain_of(deviation.surface)):
-        told = list(_event(deviation, link, system))
+        said = {line.text for line in lines if line.text.startswith(DRAWING)}  # once for several of a kind
+        told = [text for text in _event(deviation, link, system) if text not in said]
         lines += [Line(told[0]), *(Line(text, EVENTS if at >= _MOST_EVENTS else 0) for text in told[1:])]
     if not lines:
         lines.append(Line(f"{deviation.surface.title}."))
     changed = tuple(_changed(deviation.ways[0].fully.surface, deviation.surface))
-    lines[1:1] = [Line(f"Drawing says: {'; '.join(changed)}.")] if changed else []
+    lines[1:1] = [Line(f"{DRAWING}: {'; '.join(changed)}.")] if changed else []
     return Block("1 WHAT HAPPENED", (*lines, Line(PHOTO_LIST, PHOTOS)))
 
 
@@ -93,7 +95,7 @@ def _event(deviation: Deviation, link: Link, system: System) -> Iterator[str]:
         yield f"{event.note[:1].upper()}{event.note[1:].rstrip('.')}."
     drawn = tuple(_drawing(surface, link))
     if drawn:
-        yield f"Drawing says: {'; '.join(drawn)}."
+        yield f"{DRAWING}: {'; '.join(drawn)}."
     asks = link.kind.asks
     have = [given_text(key, value, system) for key, value in measured_in_event(event)]
     for word, way in (("the largest points", event.largest_points), ("the second lies", event.second_lies)):
@@ -175,12 +177,12 @@ def _drawing(base: Surface, link: Link) -> Iterator[str]:
             yield f"a rivet of the kind {rivet.name}{size}"
         if (apart.across or apart.along) and rivet.hole.known:
             yield f"hole {rivet.hole.said} ({_how(rivet.hole)})"
-        edges: dict[str, list[str]] = {}
+        edges: dict[tuple[str, str], list[str]] = {}
         for layer in apart.edge:
             edge = _edge(base, group, layer)
             if edge is not None and edge.known:
-                edges.setdefault(f"{edge.said} ({_how(edge)})", []).append(base.sheet_words(layer))
-        yield from (f"edge in the {listed(layers)} {said}" for said, layers in edges.items())
+                edges.setdefault((edge.said, _how(edge)), []).append(base.sheet_words(layer))
+        yield from (f"edge {said} in the {listed(layers)} ({how})" for (said, how), layers in edges.items())
     yield from _changed(base, done.surface)
 
 
