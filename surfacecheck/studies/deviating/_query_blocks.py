@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment import case_words, counts, in_system, shown_formulas
+from surfacecheck.changes import kind_of
 from surfacecheck.checks import Outcome
 from surfacecheck.provenance import Basis
 from surfacecheck.quantities import show
@@ -47,6 +48,11 @@ if TYPE_CHECKING:
 __all__ = ["assumed_block", "numbers_block", "path_block"]
 
 UNCHECKED = "No check is of this place itself; what it changes elsewhere stands below."
+OFF_LINE = (
+    "A pin off line does not push harder when the load grows: every case is worked with and without it, "
+    "the worse counts."
+)
+SWUNG = "The swing is a bound: nothing damps it, and what gives takes up all of its work in a straight line."
 _MOST_RULES, _MOST_PLACES = 3, 2
 _ONE_RIVET = re.compile(r", rivet \d+(?=$|: )")
 """A line of one rivet of a group; the line of the group has the lowest of all its rivets."""
@@ -259,10 +265,20 @@ def assumed_block(deviation: Deviation, system: System = "metric") -> Block:
     guesses = f"{known['guess']} guess{'' if known['guess'] == 1 else 'es'}"
     lines.append(Line(f"Of the file: {guesses}, {known['not said']} without a word how known, "
                       f"{known['not given']} not given.", FILE))  # fmt: skip
+    lines += [Line(text) for text in _bounds_of(deviation)]
     topics = topics_for(deviation.in_words)
     touched = f"; of these it touches {', '.join(topics)}" if topics else ""
     lines.append(Line(f"Not looked at: {', '.join(deviation.now.fully.not_looked_at[:6])}{touched}."))
     return Block("4 WHAT I ASSUMED", tuple(dict.fromkeys(lines)))
+
+
+def _bounds_of(deviation: Deviation) -> Iterator[str]:
+    """Say what of an event is a bound by itself, and never left out."""
+    told = {kind_of(event.what).tells: event for event in deviation.surface.happened}
+    if "line" in told:
+        yield OFF_LINE
+    if "wind" in told and told["wind"].swung.known:
+        yield SWUNG
 
 
 def _load(deviation: Deviation) -> str:
