@@ -193,7 +193,7 @@ def _changed(drawn: Surface, now: Surface) -> Iterator[str]:
         was = before.get(path)
         if was is None or path[0] in {"apart", "changes", "weighed"} or was.si is None or was.said == value.said:
             continue
-        name = re.sub(r"^sheet |\[\d+\]", "", called(was.key))
+        name = re.sub(r"^(?:sheet|controls) |\[\d+\]", "", called(was.key))
         yield f"{name} {was.said} ({_how(was)})"
 
 

@@ -1,0 +1,61 @@
+"""Events that leave nothing that holds, that tell one edge twice, that do not say what or where: one clear line."""
+
+from __future__ import annotations
+
+import pytest
+
+from surfacecheck.changes import columns_of
+from surfacecheck.errors import SurfaceError
+
+
+def event(where: str, what: str, *lines: str) -> str:
+    return "\n".join((f'where = "{where}"', f'what = "{what}"', *lines))
+
+
+RIVET = "hinge middle, bracket rivet 3"
+WEB, FLANGE = "spar web, at 670 mm", "spar flange, at 560 mm"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (event("left skin to spar, rivets 1 to 43", "rivets missing"), "of left skin to spar none of the 43 rivets"),
+        (event("hinge middle, bracket rivets 1 to 6", "rivets missing"), "of middle hinge, bracket none of the 6 "),
+        (event("horn rivets 1 to 8", "poor rivet"), "none of the 8 rivets would hold"),
+        (event("ribs to spar, rib 3, rivets 1 and 2", "rivets missing"), "none of the 2 rivets would hold"),
+        (event(WEB, "lightening hole", 'across = "70 mm"'), "but the spar is 50.9 mm deep"),
+        (event(WEB, "stray hole", 'across = "60 mm"'), "but the spar is 50.9 mm deep"),
+        (event(FLANGE, "nick", 'depth = "18 mm"'), "but the flange is 18.0 mm wide"),
+        (event(RIVET, ""), 'what is not said. Write: what = "'),
+        (event("", "rivet missing"), 'where is not said. Write: where = "'),
+    ],
+)
+def test_what_leaves_nothing_is_refused(text: str, words: str, told) -> None:
+    with pytest.raises(SurfaceError) as caught:
+        columns_of(told(text))
+    (fault,) = caught.value.faults
+    assert words in fault.message
+    assert "\n" not in fault.message
+    assert fault.file == "tried.toml"
+
+
+def test_all_but_one_may_be_out(told) -> None:
+    """The last rivet that holds keeps the question inside the method; one more out and it is refused."""
+    assert len(columns_of(told(event("hinge middle, bracket rivets 1 to 5", "rivets missing")))) > 1
+    assert len(columns_of(told(event(WEB, "lightening hole", 'across = "50 mm"')))) > 1
+
+
+def test_an_edge_of_every_layer_contradicts_one_of_a_single_layer(told) -> None:
+    """A hole event with an edge but without layers tells the edge of all of them."""
+    hole = event(RIVET, "hole too large", 'smallest = "4.45 mm"', 'edge = "6 mm"')
+    for events in ((event(RIVET, "short edge", 'edges = { bracket = "7 mm" }'), hole),
+                   (hole, event(RIVET, "short edge", 'edges = { bracket = "7 mm" }'))):  # fmt: skip
+        with pytest.raises(SurfaceError, match="tells its edge already"):
+            columns_of(told(*events))
+    plain = event(RIVET, "hole too large", 'smallest = "4.45 mm"')
+    assert len(columns_of(told(event(RIVET, "short edge", 'edges = { bracket = "7 mm" }'), plain))) > 1
+
+
+def test_how_a_rivet_sits_is_told_once(told) -> None:
+    with pytest.raises(SurfaceError, match=r'"poor rivet"\) tells how it sits already'):
+        columns_of(told(event(RIVET, "poor rivet"), event(RIVET, "rivet too long")))
