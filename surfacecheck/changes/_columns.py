@@ -29,6 +29,8 @@ class Column:
         Names of the places it touches, such as ``hinge.middle.bracket.rivet-3``.
     says : tuple of str
         What was done to the model for it, in plain words.
+    not_offered : tuple of str
+        Of the surface as it is now: options that the nature of an event offers and that cannot be there, each with why.
     """
 
     title: str
@@ -37,3 +39,4 @@ class Column:
     nothing: Surface | None = None
     places: tuple[str, ...] = ()
     says: tuple[str, ...] = ()
+    not_offered: tuple[str, ...] = ()

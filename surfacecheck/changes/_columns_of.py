@@ -88,8 +88,10 @@ def columns_of(surface: Surface) -> tuple[Column, ...]:
     columns = [Column("as drawn", "drawn", drawn)]
     if surface.changes:
         columns.append(_column(LEAVE_IT, "now", base, chain))
+    why: list[str] = []
     for link in chain:
-        columns += _options(base, chain, link)
+        columns += _options(base, chain, link, why)
+    columns[1:2] = [replace(one, not_offered=tuple(dict.fromkeys(why))) for one in columns[1:2]]
     return singled_out(columns)
 
 
@@ -134,16 +136,16 @@ def _not_said(key: str) -> SurfaceError:
     return SurfaceError(f'{key} is not said. Write: {key} = "{such}"')
 
 
-def _options(base: Surface, chain: tuple[Link, ...], link: Link) -> list[Column]:
-    """One column for each option of an event: those it names; or those its nature offers, where they can be."""
+def _options(base: Surface, chain: tuple[Link, ...], link: Link, why: list[str]) -> list[Column]:
+    """One column for each option of an event: those it names; or those its nature offers, and why some cannot be."""
     if link.event.options:
         return [_column(one, "option", base, chain, link) for one in link.event.options if not is_leave_it(one)]
     columns = []
     for option in link.kind.offers:
         try:
             columns.append(_column(option, "option", base, chain, link))
-        except SurfaceError:  # no next size in part D, no row to set extra rivets into: not offered here
-            continue
+        except SurfaceError as err:  # no next size in part D, no row to set extra rivets into: not offered here
+            why.append(f"{option}: {err.faults[0].message.removeprefix(f'{option}: ')}")
     return columns
 
 

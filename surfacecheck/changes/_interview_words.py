@@ -122,6 +122,8 @@ _FROM_THREAD = ("0.3 mm (thread, 3 tries)", "0.012 in (thread, 3 tries)")
 _BY_RULER = ("150 mm (ruler)", "6 in (ruler)")
 _SUCH |= dict.fromkeys(("out_of_line", "out_of_line_aft"), _FROM_THREAD)
 _SUCH |= dict.fromkeys(("from", "to", "wide", "arm", "behind"), _BY_RULER)
+_SUCH |= dict.fromkeys(("edge", "edge_first", "edge_last"), ("7.5 mm (caliper, 3 tries)", "0.30 in (caliper, 3 tries)"))
+_SUCH |= dict.fromkeys(("off_along", "off_sideways"), ("2 mm (ruler)", "0.08 in (ruler)"))
 _HINTS = {
     "leaves": "such as: straight ahead; 12 deg inward; 5 deg up; or: not measured",
     "done_since": "such as: nothing",

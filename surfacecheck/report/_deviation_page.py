@@ -85,7 +85,7 @@ def _workings(deviation: Deviation, system: System) -> Iterator[tuple[str, Check
     """Workings of the lowest margins here: of every way, and of both bounds where they differ."""
     seen: set[tuple[str, float | None]] = set()
     for way in deviation.ways:
-        here = way.here(deviation.places)
+        here = deviation.lowest(way)
         for bound, one, finding in zip(_BOUNDS, way.bounds, here, strict=False):
             if finding is None or (finding.name, finding.margin) in seen:
                 continue

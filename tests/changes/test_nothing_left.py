@@ -59,3 +59,13 @@ def test_an_edge_of_every_layer_contradicts_one_of_a_single_layer(told) -> None:
 def test_how_a_rivet_sits_is_told_once(told) -> None:
     with pytest.raises(SurfaceError, match=r'"poor rivet"\) tells how it sits already'):
         columns_of(told(event(RIVET, "poor rivet"), event(RIVET, "rivet too long")))
+
+
+def test_an_option_of_its_nature_that_cannot_be_there_says_why(told) -> None:
+    """Offered, not named: left out with its reason, never in silence; what is named and cannot be is refused."""
+    hole = (RIVET, "hole too large", 'smallest = "4.45 mm"')
+    now = columns_of(told(event(*hole)))[1]
+    assert now.not_offered == ('next size: part D has no larger rivet than 4.0 mm. Write its size: "next size 4.8 mm"',)
+    assert columns_of(told(event(*hole, 'try = ["rivet not there"]')))[1].not_offered == ()
+    with pytest.raises(SurfaceError, match="no larger rivet"):
+        columns_of(told(event(*hole, 'try = ["next size"]')))

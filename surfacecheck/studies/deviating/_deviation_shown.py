@@ -66,7 +66,7 @@ def outcome_lines(deviation: Deviation, system: System = "metric") -> list[str]:
     Returns
     -------
     list of str
-        One a way.
+        One a way, then the options that cannot be there and why.
     """
     known = {(rule.name, rule.place) for rule in deviation.ways[0].broken}
     told = []
@@ -74,7 +74,7 @@ def outcome_lines(deviation: Deviation, system: System = "metric") -> list[str]:
         of = answers_to(deviation, way, system)
         name = f"{title_of(way)} ({of})" if of else title_of(way)
         told.append(f"{name}: {_outcome(deviation, way)}; {_rules(deviation, way, known, system)}")
-    return told
+    return [*told, *(f"not shown, {one}" for one in deviation.now.column.not_offered)]
 
 
 def _outcome(deviation: Deviation, way: Way) -> str:
