@@ -7,9 +7,9 @@ from dataclasses import replace
 import numpy as np
 
 from surfacecheck.masses._parts import Array, Piece, over
-from surfacecheck.masses._weigh import Masses, weigh
+from surfacecheck.masses._weigh import WHOLE, Masses, weigh
 from surfacecheck.model import Surface, Weighed
-from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
+from surfacecheck.provenance import Basis, Source, Value
 
 __all__ = ["same_weighing", "weigh_after", "weigh_as_changed"]
 
@@ -65,13 +65,14 @@ def weigh_after(before: Surface, after: Surface) -> Masses:
     found = weigh(after)
     if not same_weighing(before.weighed, after.weighed):
         return found
-    was, old, new = weigh(before), _by_parts(before), _by_parts(after)
-    if [one.name for one in old.left_out] != [one.name for one in new.left_out]:
+    was = weigh(before)
+    if [one.name for one in was.left_out] != [one.name for one in found.left_out]:
         return found  # a part that nobody can weigh any more was not taken off
+    old, new = _parts(was), _parts(found)
     by_paint, by_paint_first = found.paint - was.paint, found.paint_first - was.paint_first
     by_added, by_added_first = (_sum(found.added, one) - _sum(was.added, one) for one in ("mass", "first"))
-    mass = np.asarray(was.mass + (new.mass - old.mass) + by_paint + by_added)
-    first = np.asarray(was.first + (new.first - old.first) + by_paint_first + by_added_first)
+    mass = np.asarray(was.mass + (_sum(new, "mass") - _sum(old, "mass")) + by_paint + by_added)
+    first = np.asarray(was.first + (_sum(new, "first") - _sum(old, "first")) + by_paint_first + by_added_first)
     return replace(
         found,
         mass=mass,
@@ -101,10 +102,10 @@ def weigh_as_changed(surface: Surface) -> Masses:
     return weigh_after(surface.drawn.surface, surface)
 
 
-def _by_parts(surface: Surface) -> Masses:
-    """Weigh the parts alone: no scale, no paint, nothing put on."""
-    bare = Weighed(paint=replace(UNKNOWN, si=0.0), mass=UNKNOWN)
-    return weigh(replace(surface, weighed=bare))
+def _parts(masses: Masses) -> tuple[Piece, ...]:
+    """Give the parts alone: nothing put on, and not the area that stands for them where none is known."""
+    parts = masses.pieces[: len(masses.pieces) - len(masses.added)]
+    return tuple(piece for piece in parts if piece.name != WHOLE)
 
 
 def _sum(pieces: tuple[Piece, ...], what: str) -> Array:

@@ -21,6 +21,8 @@ __all__ = ["GRAVITY", "Masses", "weigh"]
 GRAVITY = 9.80665
 """Standard acceleration of gravity [m/s^2]: NIST Special Publication 811 (2008), appendix B.8."""
 
+WHOLE = "the weighed whole"
+"""Name of the area that stands for all parts where only the scale is known."""
 _WORKED_OUT = Source(Basis.WORKED_OUT, "sum of the parts in the file")
 
 
@@ -198,7 +200,7 @@ def _as_area(lines: Lines) -> Piece:
     pins = np.zeros_like(lines("edge_behind"))
     along = Spread(lines.y, (pins, lines("edge_behind"), pins), _sheet.strip_law(np.asarray(1.0), 1.0))
     source = Source(Basis.ASSUMED, "no part is known: spread as the area behind the pins")
-    return spread("the weighed whole", along, source)
+    return spread(WHOLE, along, source)
 
 
 def _makers(surface: Surface, lines: Lines) -> Iterable[tuple[str, Callable[[], Iterable[Piece]]]]:
