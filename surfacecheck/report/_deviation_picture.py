@@ -190,6 +190,8 @@ def _number(ax: Axes, scene: Scene, i: int, away: float) -> None:
         ax.text(x + way * away, y, text, ha="left" if way > 0.0 else "right", va="center_baseline", fontweight="bold",
                 zorder=8)  # fmt: skip
         return
-    low = scene.force[i, 1] > 0.3 * float(np.hypot(*scene.force[i]))
+    rise, middle = scene.force[i, 1], 0.5 * float(scene.up.min() + scene.up.max())
+    level = abs(rise) <= 0.3 * float(np.hypot(*scene.force[i]))
+    low = y < middle - 1e-9 if level else rise > 0.0  # outside, off the middle of the group; else away from its arrow
     place: dict[str, Any] = {"va": "top"} if low else {"va": "bottom"}
     ax.text(x, y - away if low else y + away, text, ha="center", fontweight="bold", zorder=8, **place)

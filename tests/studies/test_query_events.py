@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+import numpy as np
 import pytest
 
 from surfacecheck.assessment import assess, assess_each
@@ -11,6 +12,7 @@ from surfacecheck.changes import columns_of
 from surfacecheck.checks import Outcome
 from surfacecheck.errors import SurfaceError
 from surfacecheck.masses import weigh, weigh_as_changed
+from surfacecheck.report import query_page
 from surfacecheck.studies import DROPS, deviation, deviation_text, outcome_lines, query, query_text, rows_of
 from surfacecheck.studies.deviating._query_blocks import OFF_LINE, SWUNG
 
@@ -162,3 +164,33 @@ def test_rivets_in_rows_are_counted_as_they_are(told):
 def test_a_title_alone_is_nothing_that_happened(told):
     with pytest.raises(SurfaceError, match="nothing happened to this surface"):
         deviation(told())
+
+
+def test_an_arrow_of_the_load_path_is_never_broken(told):
+    """On paper "-" and ">" stay on one line; the class that holds them together means nothing else."""
+    page = query_page(query(deviation(told(SHIM, base="elevator.toml"))))
+    assert page.count('<span class="unbroken">-&gt;</span>') >= 3
+    style = page.partition("</style>")[0]
+    assert re.findall(r"[^{}]*unbroken[^{}]*\{[^}]*\}", style) == ["\n.query .unbroken{white-space:nowrap}"]
+    assert "-&gt;" not in page.replace('<span class="unbroken">-&gt;</span>', "").split("<details")[0]
+
+
+def test_what_the_others_carry_is_of_the_same_case_when_a_gust_brings_cases_of_its_own(told):
+    """By hand in lbf and in: 58.80 outwards and 7.718 aft, 1.00 ahead of the middle of six rivets, 0.65 by 0.80 apart.
+
+    Rivet 1 gone, five are left, their middle 0.13 out and 0.08 across from that of six: y = 0, .65, -.65, 0, .65 and
+    z = .4, .4, -.4, -.4, -.4. Pull in a plane through them holds 7.718 and the couples of 58.80 x 1.00 and of the
+    offsets; shear 58.80 / 5 and the couple 58.80 x 0.08. Rivet 4, at the inner end, then carries 35.9.
+    """
+    y, z = np.array([0.0, 0.65, -0.65, 0.0, 0.65]), np.array([0.4, 0.4, -0.4, -0.4, -0.4])
+    n, out, aft = 5, -58.80, -7.718
+    a, b = y - y.mean(), z - z.mean()
+    plane = np.stack([np.ones(n), a, b])
+    pull = np.linalg.solve(plane @ plane.T, [aft, out - aft * y.mean(), -aft * z.mean()]) @ plane
+    turn = -out * z.mean() / (a @ a + b @ b)
+    by_hand = np.hypot(np.hypot(out / n + turn * b, -turn * a), np.maximum(pull, 0.0)).max()
+    oval = event("hinge inner, bracket rivet 1", "rivet missing")
+    gust = event("surface", "storm", 'wind = "45 knots"', 'swung = "27 deg"', 'stop_gives = "3 deg"')
+    for events in ((oval,), (oval, gust)):
+        (passes, *_) = deviation(told(*events, base="elevator.toml")).passing
+        assert passes.most / 4.4482216 == pytest.approx(by_hand, rel=2e-3)

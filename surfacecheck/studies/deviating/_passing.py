@@ -189,8 +189,9 @@ def _of_group(bare: Passing, surface: Surface, group: Group, left: Group | None)
     known = bare.lowest.case in group.cases
     case = group.cases.index(bare.lowest.case) if known else int(np.argmax(sizes[:, at]))
     most = None
-    if left is not None and not np.hypot(left.shear, left.tension)[:, at].any():
-        most = float(np.hypot(left.shear, left.tension)[case].max())
+    if left is not None and group.cases[case] in left.cases and not np.hypot(left.shear, left.tension)[:, at].any():
+        same = left.cases.index(group.cases[case])  # a gust brings cases of its own, so that the others count anew
+        most = float(np.hypot(left.shear, left.tension)[same].max())
     pull = float(group.tension[case, at])
     return replace(
         bare,
