@@ -66,7 +66,9 @@ def _there(value: object) -> bool:
 
 def _such(key: str) -> str:
     words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"up"', "mass": '"0.25 kg"'}
-    words |= {"wind": '"40 knots"', "swung": '"25 deg"', "count": "36", "lines": "1"}
+    words |= {"wind": '"40 knots"', "swung": '"25 deg"', "stop_gives": '"3 deg"', "count": "36", "lines": "1"}
+    words |= {"out_of_line": '"... mm left"', "out_of_line_aft": '"... mm behind"', "turned": '"... deg left"'}
+    words |= {"off_along": '"... mm up"', "off_sideways": '"... mm left"'}
     return f"{key} = {words.get(key, chr(34) + '... mm' + chr(34))}"
 
 

@@ -69,3 +69,16 @@ def test_an_option_of_its_nature_that_cannot_be_there_says_why(told) -> None:
     assert columns_of(told(event(*hole, 'try = ["rivet not there"]')))[1].not_offered == ()
     with pytest.raises(SurfaceError, match="no larger rivet"):
         columns_of(told(event(*hole, 'try = ["next size"]')))
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (event("hinge middle", "hinge off line"), ('out_of_line = "... mm left"', 'out_of_line_aft = "... mm behind"')),
+        (event("hinge middle", "bracket off"), ('off_along = "... mm up"', 'turned = "... deg left"')),
+    ],
+)
+def test_what_is_asked_can_be_copied_with_its_way_and_unit(text: str, words: tuple[str, ...], told) -> None:
+    with pytest.raises(SurfaceError) as caught:
+        columns_of(told(text))
+    assert all(one in caught.value.faults[0].message for one in words)
