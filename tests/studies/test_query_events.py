@@ -194,3 +194,10 @@ def test_what_the_others_carry_is_of_the_same_case_when_a_gust_brings_cases_of_i
     for events in ((oval,), (oval, gust)):
         (passes, *_) = deviation(told(*events, base="elevator.toml")).passing
         assert passes.most / 4.4482216 == pytest.approx(by_hand, rel=2e-3)
+
+
+@pytest.mark.parametrize("events", [(SHIM,), (EDGE,), (SHIM, EDGE)], ids=["a row", "a rivet", "two"])
+def test_the_word_on_every_sheet_is_deviation(events, told):
+    text = sheet_of(told(*events, base="elevator.toml"), "inch").casefold()
+    assert "1 what happened: the deviation" in text
+    assert "slip" not in text

@@ -27,6 +27,7 @@ from surfacecheck.studies.deviating._query_lines import (
     LETTERS,
     MODEL,
     NOTES,
+    OPTION,
     PATH,
     PLACES,
     RULES,
@@ -113,7 +114,7 @@ def numbers_block(deviation: Deviation, ways: tuple[Way, ...], system: System = 
     here = [(row, drop) for row, drop in _ranked(deviation, rows["place"]) if not _ONE_RIVET.search(row.name)]
     lines = [Line(_sentence(_named(row), row, at, names), drop) for row, drop in here]
     told = ((way.column.title, answers_to(deviation, way, system)) for way in ways[2:])
-    lines[:0] = [Line(f"Option shown, {title}: {words}.", PLACES) for title, words in told if words]
+    lines[:0] = [Line(f"Option shown, {title}: {words}.", OPTION) for title, words in told if words]
     lines += [Line(_sentence("Lowest anywhere", row, at, names)) for row in rows["anywhere"]]
     lines += [Line(text) for text in _outcomes(deviation, ways, names)]
     changed = [row for row in rows["rules"] if len({row.cells[i] for i in at}) > 1]

@@ -54,7 +54,7 @@ def question_of(deviation: Deviation) -> str:
         after = f", after this: {listed(whole)}" if whole else ""
         return f"May {prose_of(surface, rivets[0])} stay as it is{after}?"
     if len(events) == 1:
-        return f"May this stay as it is: {events[0].where}, {events[0].what}?"
+        return f"May this deviation stay as it is: {events[0].where}, {events[0].what}?"
     what = f"these {len(events)} deviations" if events else "this change"
     return f"May {what} stay as {'they are' if events else 'it is'}: {surface.title}?"
 
@@ -83,7 +83,8 @@ def happened_block(deviation: Deviation, system: System = "metric") -> Block:
         lines.append(Line(f"{deviation.surface.title}."))
     changed = tuple(_changed(deviation.ways[0].fully.surface, deviation.surface))
     lines[1:1] = [Line(f"{DRAWING}: {'; '.join(changed)}.")] if changed else []
-    return Block("1 WHAT HAPPENED", (*lines, Line(PHOTO_LIST, PHOTOS)))
+    title = f"1 WHAT HAPPENED{': THE DEVIATION' if deviation.surface.happened else ''}"
+    return Block(title, (*lines, Line(PHOTO_LIST, PHOTOS)))
 
 
 def _event(deviation: Deviation, link: Link, system: System) -> Iterator[str]:

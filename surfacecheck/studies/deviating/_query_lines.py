@@ -21,6 +21,7 @@ DROPS = (
     "letters of the working",
     "strengths",
     "places after the second",
+    "what the option answers",
     "working",
     "balance",
     "picture",
@@ -28,7 +29,7 @@ DROPS = (
 """What goes when a sheet does not fit one page, the first first; what then still fits comes back, the last first."""
 (
     CORNER, MODEL, NOTES, BALANCE, FILE, WORKED_NOTHING, PATH, PHOTOS, RULES, EVENTS, BAND, LETTERS, STRENGTHS, PLACES,
-    WORKED, CHANGED, PICTURE,
+    OPTION, WORKED, CHANGED, PICTURE,
 ) = range(1, len(DROPS) + 1)  # fmt: skip
 
 
