@@ -145,7 +145,7 @@ def _put(whole: SweepPart, rows: NDArray[np.intp], columns: tuple[Column, ...], 
     found, masses = stack.findings, stack.worked.masses
     lowest, which = found.lowest()
     whole.lowest[rows] = lowest
-    for row, (governs, case) in zip(rows.tolist(), _governing(found, which.tolist(), lowest), strict=True):
+    for row, (governs, case) in zip(rows.tolist(), _governing(found, which, lowest), strict=True):
         whole.governs[row], whole.case[row] = governs, case
     of = _rows_of(found)
     for column in columns:
@@ -165,14 +165,14 @@ def _rows_of(found: StackFindings) -> dict[tuple[str, str], list[int]]:
     return of
 
 
-def _governing(found: StackFindings, which: list[int], lowest: Array) -> Iterator[tuple[str, str]]:
+def _governing(found: StackFindings, which: NDArray[np.intp], lowest: Array) -> Iterator[tuple[str, str]]:
     """Name the check of the lowest margin, with its spot, and its case, variant by variant."""
-    index = found.index.tolist()
-    for v, (m, margin) in enumerate(zip(which, lowest.tolist(), strict=True)):
+    index = found.index[which, np.arange(which.size)]
+    for v, (m, margin, (case, spot)) in enumerate(zip(which.tolist(), lowest.tolist(), index.tolist(), strict=True)):
         if margin == np.inf:
             yield "", ""
             continue
-        check, (case, spot) = found.checks[m], index[m][v]
+        check = found.checks[m]
         name = name_at(check.spots, v, spot)
         place = f"{check.place}.{name.replace(' ', '-')}" if name else check.place
         yield (
