@@ -117,7 +117,8 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
     Raises
     ------
     SurfaceError
-        Where the outline or two hinges are not known, or the variants of a stack differ in the order of their places.
+        Where the outline, two hinges or the place of a third are not known, or the variants of a stack differ in the
+        order of their places.
     """
     groups, hinges = _places(surface, also)
     root, tip = groups["outline"][0], groups["outline"][-1]
@@ -194,6 +195,10 @@ def _places(surface: Surface, also: Sequence[float]) -> tuple[dict[str, list[Arr
     hinges = {name: numbers(h.up) for name, h in surface.hinges.items() if h.up.known}
     if len(hinges) < 2:
         message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
+        raise SurfaceError(message)
+    if away := [name for name in surface.hinges if name not in hinges]:
+        key = f"hinge.{away[0]}.{surface.said('up')}"
+        message = f"{key}: its place is not known; without it every pin load would be wrong. Give it, or take it out."
         raise SurfaceError(message)
     groups: dict[str, list[Array]] = {
         "outline": places,

@@ -20,6 +20,7 @@ FIRST = {
     "load.pressure": "1.20 kPa", "load.over": "behind pins", "load.level": "limit", "load.begins_at": "pins",
     "load.fades_aft": ["even"],
 }  # fmt: skip
+UP = {"bottom": "90 mm", "inner": "90 mm", "middle": "560 mm", "top": "1010 mm", "outer": "1010 mm"}
 
 
 def inline(value):
@@ -68,7 +69,7 @@ def answered(tree, key, up):
         for place, along, chord in zip(tree["outline"]["at"], ("0 mm", "1100 mm"), ("420 mm", "300 mm"), strict=True):
             place |= {up: along, "edge_behind": chord}
     elif key.startswith("hinge."):
-        put(tree, key, {"bottom": "90 mm", "inner": "90 mm", "middle": "560 mm"}[key.split(".")[1]])
+        put(tree, key, UP[key.split(".")[1]])
     else:
         put(tree, key, FIRST[key])
 
@@ -92,8 +93,9 @@ def test_the_named_values_lead_from_the_empty_file_to_pin_loads(kind, half, unit
             asked.append(one.key)
             after = next_values(read_text(toml(tree)))
             assert one.key not in [other.key for other in after]
-    assert len(asked) == 8
+    assert len(asked) == 9  # five lines of the load, the outline, three hinges
     assessment = assess(read_text(toml(tree)))
+    assert len(assessment.pins) == 3
     assert all(abs(pin.sideways.value) > 1.0 for pin in assessment.pins)
 
 
@@ -113,6 +115,18 @@ def test_not_one_of_the_first_values_could_be_left_out(kind, half, units):
         assert missing in [one.key for one in next_values(surface)]
         with pytest.raises(SurfaceError):
             assess(surface)
+
+
+@pytest.mark.parametrize("name", ["bottom", "middle", "top"])
+def test_a_hinge_without_a_place_is_not_worked_as_if_it_were_gone(name):
+    """On two of its three pins a surface gives loads that are far off: none is told, the place is asked for."""
+    demo = tomllib.loads((DATA / "rudder.toml").read_text(encoding="utf-8"))
+    put(demo, f"hinge.{name}.up", "?")
+    surface = read_text(toml(demo))
+    assert nothing_told(surface)
+    assert [one.key for one in next_values(surface)] == [f"hinge.{name}.up"]
+    with pytest.raises(SurfaceError, match=rf"^hinge\.{name}\.up: its place is not known"):
+        assess(surface)
 
 
 def told(assessment):
