@@ -47,7 +47,7 @@ def read_leaves(node: Node, key: str, context: Context) -> Leaves | None:
 
 
 def _leaves(text: str, source: Source, key: str, context: Context) -> Leaves:
-    zero = Value(0.0, "straight", source, key)
+    zero = Value(0.0, text, source, key)  # said as a whole: the page shows what stands in the file
     inward, up, ahead = zero, zero, True
     ways = {"inward": ("inward", 1), "outward": ("inward", -1)}
     ways |= {context.said("up"): ("up", 1), context.said("down"): ("up", -1)}
@@ -66,7 +66,7 @@ def _leaves(text: str, source: Source, key: str, context: Context) -> Leaves:
             message = f'"{piece}": an angle out of straight is 0 to 89 deg'
             raise SurfaceError(message)
         context.units.append(unit)
-        value = Value(sign * si, piece, source, key)
+        value = Value(sign * si, text, source, key)
         inward, up = (value, up) if name == "inward" else (inward, value)
     return Leaves(ahead, inward, up)
 

@@ -237,6 +237,14 @@ def test_enter_opens_what_is_folded_and_follows_links(opened, look):
     assert deaf_to_enter(opened(look)) == []
 
 
+def test_one_tap_on_the_first_screen_of_a_phone_shows_how_it_was_worked(opened, written):
+    page = opened(written("rudder-metric"), "phone").page
+    page.get_by_role("link", name="how it was worked").tap()
+    formula = page.locator(".low .formula").first
+    assert formula.is_visible()
+    assert 0 < formula.bounding_box()["y"] < page.viewport_size["height"]
+
+
 MAP = """<svg id="o" style="display:none"><symbol id="m" viewBox="0 0 9 9"><rect width="9" height="9"/></symbol></svg>
 <svg class="mini" role="img" aria-label="Where it is on the outline" width="40" height="40"><use href="#m"/></svg>"""
 LINKS = "<p><a href='#a'>one</a> <a href='#b'>two</a></p>"

@@ -131,6 +131,7 @@ def test_how_the_cable_leaves(words: str, ahead: bool, inward: float, up: float)
     assert leaves.ahead is ahead
     assert math.degrees(leaves.inward.si) == pytest.approx(inward)
     assert math.degrees(leaves.up.si) == pytest.approx(up)
+    assert {leaves.inward.said, leaves.up.said} == {words.partition(" (")[0]}  # the page lists it as it stands
 
 
 def test_the_fin_as_a_matrix() -> None:

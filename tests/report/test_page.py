@@ -140,6 +140,14 @@ def test_every_check_has_its_block(demo):
         assert block.formulas
 
 
+def test_how_the_lowest_margin_was_worked_stands_open(demo):
+    """The first screen leads there: what it promises is not one more thing to open; every other block is folded."""
+    text = page(demo)
+    (goal,) = re.findall(r'href="#([^"]+)">how it was worked', text)
+    opened = [found.get("id") for tag, found in Reader(text).attributes if tag == "details" and "open" in found]
+    assert opened == [goal]
+
+
 @pytest.mark.parametrize("system", ["metric", "inch"])
 def test_numbers_on_the_page_give_the_result_on_the_page(demo, system):
     """Every formula as it stands in the HTML, worked again from the numbers that stand in it."""
