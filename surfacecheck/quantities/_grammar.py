@@ -60,13 +60,15 @@ def number_of(text: str) -> float:
     return value
 
 
-def split(text: str) -> tuple[str, str]:
+def split(text: str, like: str = "0.63 mm") -> tuple[str, str]:
     """Split a text into its number and its unit.
 
     Parameters
     ----------
     text : str
         Such as ``"0.63 mm"``.
+    like : str
+        An example of what is asked, for the message.
 
     Returns
     -------
@@ -90,11 +92,11 @@ def split(text: str) -> tuple[str, str]:
     text = text.strip()
     found = _TEXT.fullmatch(text) if len(text) <= 120 and not _GAUGE.fullmatch(text) else None
     if found is None:
-        raise SurfaceError(_why_not(text))
+        raise SurfaceError(_why_not(text, like))
     return found["number"], found["unit"] or ""
 
 
-def _why_not(text: str) -> str:
+def _why_not(text: str, like: str) -> str:
     shown = text if len(text) <= 40 else text[:37] + "..."
     if drill := re.fullmatch(r"#\s*([0-9]{1,2})(\s*drill)?", text):
         size = _DRILLS.get(int(drill[1]))
@@ -120,7 +122,7 @@ def _why_not(text: str) -> str:
         return f'"{shown}" has a minus. A place on the other side gets its word: "8 mm ahead".'
     if re.match(r"[0-9.]+\s*(-|–|to|\.\.)\s*[0-9]", text):
         return f'"{shown}" is two numbers. Write one, the one you would trust.'
-    return f'"{shown}" does not begin with one plain number. Write it like "0.63 mm".'
+    return f'"{shown}" does not begin with one plain number. Write it like "{like}".'
 
 
 def without_unit(number: str, quantity: str) -> str:
@@ -184,7 +186,8 @@ def parse(text: str, quantity: str) -> tuple[float, str]:
     surfacecheck.errors.SurfaceError: "150 lb" is a mass; a force is asked. Write "150 lbf" (or "667 N").
     """
     asked = quantity_of(quantity)
-    number, typed = split(text)
+    like = "0.63 mm" if asked.metric == "mm" else f"12 {asked.metric}".strip()
+    number, typed = split(text, like)
     value = number_of(number)
     unit = normal(typed)
     if not unit and asked.measures != "number":

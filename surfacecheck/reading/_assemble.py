@@ -70,6 +70,8 @@ NAMED_TABLES: tuple[tuple[str, str, Any], ...] = (
     ("row", "rows", Row),
     ("bracket", "brackets", Bracket),
 )
+FORM = 1
+"""Of the file: a key that changes its meaning makes the next one."""
 _PLAIN = ("name", "drawing", "who_decides")
 _HEAD = ("form", "kind", "half", *_PLAIN)
 _MAY_MISS = {"aeroplane", "fin", "method", "alloy", "balance_mass", "tool"}
@@ -94,6 +96,7 @@ def assembled(tree: Table) -> Surface:
         With up to five faults.
     """
     context = Context(tree)
+    _of_this_form(tree, context)
     head = _head(tree, context)
     allowed = [*_HEAD, *(one[0] for one in (*FIXED_TABLES, *NAMED_TABLES)), "sheet"]
     for key in tree:
@@ -138,6 +141,19 @@ def _few(faults: list[Fault]) -> list[Fault]:
     return [*found[:_MOST_FAULTS], Fault(f"and {left} more")] if left > 0 else found
 
 
+def _of_this_form(tree: Table, context: Context) -> None:
+    """Stop at a file of a newer form: whatever else it says is not for this program to judge."""
+    form = tree.get("form")
+    value = form.value if isinstance(form, Leaf) else None
+    if form is None or (value == FORM and value is not True):
+        return
+    newer = isinstance(value, int) and value > FORM
+    told = f"form {value} is of a newer surfacecheck; this one reads {FORM}: fetch the newer one" if newer else ""
+    context.wrong(told or f"form is {FORM}: the form this file is written in", "form")
+    if newer:
+        raise SurfaceError(*context.faults)
+
+
 def _head(tree: Table, context: Context) -> dict[str, Any]:
     kind = _word(Kind, "kind", tree, context)
     half = _word(Half, "half", tree, context) or Half.NONE  # before the words of a flat half come to hold
@@ -148,9 +164,6 @@ def _head(tree: Table, context: Context) -> dict[str, Any]:
         context.wrong(f'an {kind} has halves: write half = "left" or half = "right"', "half")
     if kind is Kind.RUDDER and half is not Half.NONE:
         context.wrong('a rudder has no halves: write half = "none"', "half")
-    form = tree.get("form")
-    if form is not None and not (isinstance(form, Leaf) and form.value == 1 and form.value is not True):
-        context.wrong("form is 1: the form this file is written in", "form")
     plain = {key: read_text_of(tree[key], key, context, raw=True) for key in _PLAIN if key in tree}
     return {"kind": context.kind, "half": half, **plain}
 

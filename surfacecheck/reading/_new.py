@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Mapping
+from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
@@ -81,14 +82,17 @@ def starting_file(
 
 
 def _blank(kind: Kind | str, half: Half | str, units: Units | str) -> Blank:
-    try:
-        what, which, system = Kind(kind), Half(half), Units(units)
-    except ValueError as err:
-        allowed = "; ".join(", ".join(one) for one in (Kind, Half, Units))
-        message = f"{err}: the words are {allowed}"
-        raise SurfaceError(message) from err
-    if (what is Kind.RUDDER) != (which is Half.NONE):
-        message = f'half "{which}" for kind "{what}": a rudder has none, an elevator or aileron is left or right'
+    asked: tuple[tuple[type[StrEnum], str], ...] = ((Kind, kind), (Half, half), (Units, units))
+    for words, word in asked:
+        if word not in [*words]:
+            message = f'{words.__name__.lower()} "{word[:40]}": {", ".join(words)}, and no other'
+            raise SurfaceError(message)
+    what, which, system = Kind(kind), Half(half), Units(units)
+    if what is Kind.RUDDER and which is not Half.NONE:
+        message = f'half "{which}": a rudder has none, leave it out'
+        raise SurfaceError(message)
+    if what is not Kind.RUDDER and which is Half.NONE:
+        message = f"an {what} has halves, and this file is of one: say --half left or --half right"
         raise SurfaceError(message)
     return Blank(what, system)
 

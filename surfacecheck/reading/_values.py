@@ -120,7 +120,7 @@ def _read(leaf: Leaf, spec: Spec, key: str, context: Context, unknown: Value) ->
 
 def _minus(text: str, spec: Spec, context: Context) -> str:
     if not spec.toward:
-        return f'"{text}" is below zero, and nothing is here.'
+        return f'"{text}" is below zero; it is counted from zero up.'
     ways = [context.said(one) for one in spec.toward]
     amount = text.lstrip("- ")
     amount = amount.rpartition(" ")[0] if amount.rpartition(" ")[2] in ways else amount
@@ -139,7 +139,7 @@ def _bare(leaf: Leaf, spec: Spec, key: str, context: Context) -> Value:
         raise SurfaceError(without_unit(str(number), spec.quantity))
     value = Value(parse(str(number), "number")[0], str(number), Source(Basis.NOT_SAID), key)
     if number < 0:
-        message = f"{number} is below zero, and nothing is here."
+        message = f"{number} is below zero; it is counted from zero up."
         raise SurfaceError(message)
     judged(value, "", spec, context)
     return value

@@ -77,7 +77,8 @@ SLIPS = [
     ('out_of_line = "0 mm (thread)"', 'out_of_line = "-0.8 mm"', "hinge.bottom.out_of_line",
      '"-0.8 mm" has a minus. Write the side: "0.8 mm left" or "0.8 mm right".'),
     ('spar_depth = "60 mm"', 'spar_depth = "60 mm left"', "outline.at[1].spar_depth", 'no side is asked here. Write "60 mm".'),
-    ('spar_depth = "60 mm"', 'spar_depth = "-60 mm"', "outline.at[1].spar_depth", "below zero"),
+    ('spar_depth = "60 mm"', 'spar_depth = "-60 mm"', "outline.at[1].spar_depth",
+     '"-60 mm" is below zero; it is counted from zero up.'),
     ('spar_depth = "60 mm"', 'spar_depth = "none"', "outline.at[1].spar_depth", '"none" is no answer here'),
     ('spar_depth = "60 mm"', 'spar_depth = ""', "outline.at[1].spar_depth", 'empty: write "?"'),
     ('spar_depth = "60 mm"', "spar_depth = nan", "outline.at[1].spar_depth", "nan is no number"),
@@ -98,7 +99,9 @@ SLIPS = [
     ("along = 3 ", "along = 3.5 ", "bracket.plate.along", "3.5 is counted"),
     ("along = 3 ", "along = 0 ", "bracket.plate.along", "0 is not a number of rivets along the line of the pins: 1 to 20"),
     ("along = 3 ", "along = true ", "bracket.plate.along", "write a bare whole number"),
-    ("form = 1", "form = 2", "form", "form is 1"),
+    ("form = 1", "form = 2", "form", "form 2 is of a newer surfacecheck; this one reads 1: fetch the newer one"),
+    ("form = 1", "form = 0", "form", "form is 1: the form this file is written in"),
+    ("form = 1", 'form = "1"', "form", "form is 1: the form this file is written in"),
     ('kind = "rudder"', 'kind = "flap"', "kind", 'unknown word "flap". Allowed here: rudder, elevator, aileron.'),
     ('kind = "rudder"', 'kind = "?"', "kind", "kind decides what every word means"),
     ('half = "none"', 'half = "left"', "half", "a rudder has no halves"),
@@ -150,6 +153,14 @@ def test_each_slip_is_named_with_line_and_key(old: str, new: str, key: str, mess
     typed = range(line_of(RUDDER, old), line_of(RUDDER, old) + new.count("\n") + 1)
     elsewhere = key in {"row.trailing_edge.joins", "row.nose_skin_to_ribs.joins"}
     assert found[0].line in typed or elsewhere
+
+
+def test_of_a_newer_form_nothing_else_is_judged() -> None:
+    """Its words may be new ones: one line, not five."""
+    newer = RUDDER.replace("form = 1", "form = 9").replace("[hinge.bottom]", '[glued]\nby = "hand"\n[hinge.bottom]')
+    (found,) = faults(newer)
+    assert found.key == "form"
+    assert "newer surfacecheck" in found.message
 
 
 def test_the_message_begins_with_file_line_and_key() -> None:

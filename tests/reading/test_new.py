@@ -40,9 +40,11 @@ def test_a_new_file_is_valid_at_once(choices: dict) -> None:
     ("choices", "message"),
     [
         ({"hinges": 1}, "1 hinges: 2 to 8"), ({"ribs": 0}, "0 ribs"),
-        ({"kind": "flap"}, "rudder, elevator, aileron"),
-        ({"kind": "elevator"}, "left or right"), ({"half": "left"}, "a rudder has none"),
-        ({"units": "si"}, "metric, inch"),
+        ({"kind": "flap"}, '^kind "flap": rudder, elevator, aileron, and no other$'),
+        ({"kind": "elevator"}, "^an elevator has halves, and this file is of one: say --half left or --half right$"),
+        ({"kind": "aileron", "half": "upper"}, '^half "upper": none, left, right, and no other$'),
+        ({"half": "left"}, '^half "left": a rudder has none, leave it out$'),
+        ({"units": "si"}, '^units "si": metric, inch, and no other$'),
     ],
 )  # fmt: skip
 def test_a_new_file_of_what_is_not_possible(choices: dict, message: str) -> None:
