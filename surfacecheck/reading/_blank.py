@@ -110,7 +110,7 @@ def head_lines(blank: Blank, half: Half | str, name: str) -> list[str]:
     kind = blank.kind
     up, left, right = (said(one, kind) for one in ("up", "left", "right"))
     edge = "the lowest edge" if kind is Kind.RUDDER else "the innermost edge"
-    seen = " as seen from behind" if kind is Kind.RUDDER else ""
+    seen = " as seen from behind" if kind is Kind.RUDDER else ".  fin = what it hangs on: tailplane or wing"
     sample, less = ('"0.63 mm (micrometer)"', '"8 mm ahead"')
     if blank.units is Units.INCH:
         sample, less = ('"0.025 in (micrometer)"', '"0.31 in ahead"')
@@ -216,6 +216,8 @@ def _note(spec: Spec, blank: Blank) -> str:
     if blank.kind is not Kind.RUDDER:
         note = note.replace("lowest edge", "innermost edge").replace("to the left", "to the top")
         note = note.replace("to the right", "to the bottom")
+        for rib in ("bottom rib", "top rib"):
+            note = note.replace(rib, said(rib, blank.kind))
     if spec.toward and spec.low != 0:
         note += f"; {' / '.join(said(one, blank.kind) for one in spec.toward)}"
     if spec.quantity and spec.low is not None and spec.high is not None:

@@ -84,6 +84,16 @@ def test_a_new_file_says_how_each_line_is_answered(choices: dict) -> None:
     assert skins.left_skin.thickness.si == skins.right_skin.thickness.si == 0.5e-3
 
 
+def test_a_half_that_lies_flat_is_asked_in_its_own_words() -> None:
+    flat, upright = starting_file("elevator", "left"), starting_file("rudder")
+    assert "inner rib, outer rib" in flat
+    assert "fin = what it hangs on: tailplane or wing" in flat
+    for word in ("bottom rib", "top rib", "lowest edge", "to the left"):
+        assert word in upright
+        assert word not in flat
+    assert read_text(flat.replace('joined_to = "?"', 'joined_to = "inner rib"')).horn.joined_to
+
+
 def test_an_example_of_the_file_can_be_typed_as_it_stands() -> None:
     """What a comment offers is read without a fault."""
     text = starting_file("rudder")
