@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks import bracket_needs, plan_row
+from surfacecheck.model import plus_z_word
+from surfacecheck.places import rivets_of_horn
 from surfacecheck.quantities import show
 from surfacecheck.tables import Table
 
@@ -78,10 +80,7 @@ def _names(surface: Surface, system: System) -> Iterator[PlaceName]:
         yield PlaceName(f"hinge.{name}.bracket", _bracket(surface, hinge, told))
     horn = surface.horn
     if horn is not None:
-        fixing = horn.fixed_with
-        rivets = "" if fixing.fore_aft is None or fixing.sideways is None else (
-            f"; horn.rivets, {fixing.fore_aft} one behind the other, {fixing.sideways} side by side")  # fmt: skip
-        yield PlaceName("horn", f"{_at(horn.up, system)}{rivets}")
+        yield PlaceName("horn", f"{_at(horn.up, system)}{_horn_rivets(surface)}")
     ribs = surface.sheet.ribs.up
     if ribs:
         places = "; ".join(_at(up, system) for up in ribs) if any(up.known for up in ribs) else "at ?"
@@ -110,6 +109,19 @@ def _bracket(surface: Surface, hinge: Hinge, told: set[tuple[str, ...]]) -> str:
     count, up = (bracket.along or 1) * (bracket.sideways or 1), surface.said("up")
     first = "lowest left" if up == "up" else "innermost at the top"
     return f"rivet-1 to rivet-{count}; 1 is {first} seen from behind, count {up}"
+
+
+def _horn_rivets(surface: Surface) -> str:
+    """Say which rivet of the horn is which: the order in which their loads are worked, from -z to +z, then aft."""
+    count = rivets_of_horn(surface)
+    if surface.horn is None or not count:
+        return ""
+    other = plus_z_word(surface.kind, surface.half)
+    side = next(one for one in map(surface.said, ("left", "right")) if one != other)
+    which = "1 is foremost, count aft"
+    if surface.horn.fixed_with.sideways != 1:
+        which = f"1 is foremost at the {side}, count to the {other}, then the next aft"
+    return f"; horn.rivets, rivet-1 to rivet-{count}; {which}"
 
 
 def _row(surface: Surface, row: Row, system: System) -> str:

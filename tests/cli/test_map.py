@@ -54,6 +54,19 @@ def test_every_name_of_the_map_is_one_that_show_knows(here, capsys, file):
     assert {f"row.{name}" for name in surface.rows} <= set(names)
 
 
+@pytest.mark.parametrize("file", ["rudder.toml", "elevator.toml"])
+def test_the_names_say_which_rivet_of_the_horn_is_the_first(here, capsys, file):
+    """The place of the first of those whose loads are worked; z of a left half points down."""
+    (one,) = [one for one in json.loads(run(capsys, "map", file, "--json")[1])["places"] if one["name"] == "horn"]
+    assessment = assess(read(file))
+    x, z = assessment.horn.x, assessment.horn.z
+    assert (x[0], z[0]) == (x.min(), z.min())
+    assert x[1] == x[0] < x[-1]
+    sides = {"rudder.toml": ("right", "left"), "elevator.toml": ("top", "bottom")}[file]
+    told = "rivet-1 to rivet-{}; 1 is foremost at the {}, count to the {}, then the next aft"
+    assert one["what"].endswith(told.format(x.size, *sides))
+
+
 def test_the_map_is_one_page_with_every_label(here, capsys):
     _, out, _ = run(capsys, "map", "rudder.toml")
     page = Path(re.search(r"MAP    (\S+)", out)[1])
