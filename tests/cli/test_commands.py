@@ -7,6 +7,7 @@ import json
 import re
 import shlex
 import shutil
+import subprocess
 import sys
 from pathlib import Path
 
@@ -77,6 +78,16 @@ def test_every_printed_hint_can_be_typed(here, capsys, monkeypatch):
             assert run(capsys, *typed)[0] == 0
         else:
             assert typed == ["check", "mine.toml"]
+
+
+@pytest.mark.parametrize("named", [None, "python3 start.py"])
+def test_a_hint_begins_as_the_program_was_started(tmp_path, named):
+    settings = {"PYTHONPATH": str(DATA.parent), "PATH": "/usr/bin:/bin"}
+    settings |= {"SURFACECHECK_CALLED_AS": named} if named else {}
+    command = [sys.executable, "-m", "surfacecheck", "new", "my.toml"]
+    found = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, env=settings, check=True)
+    (hint,) = re.findall(r"NEXT   (.*)", found.stdout)
+    assert hint == f"{named or Path(sys.executable).name + ' -m surfacecheck'} check my.toml"
 
 
 def examples():

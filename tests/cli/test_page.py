@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import errno
+import html
 import io
+import json
+import re
 import shutil
 import subprocess
 import sys
@@ -103,6 +106,35 @@ def test_the_real_page_is_one_file_under_a_megabyte(here, capsys):
     (page,) = (here / "out").iterdir()
     assert 1_000 < page.stat().st_size < 1_000_000
     assert "PAGE" in capsys.readouterr().out
+
+
+def rounded_as(shown, value):
+    """Write a number with as many decimals as another text has."""
+    return f"{value:.{len(shown.partition('.')[2])}f}"
+
+
+def test_margins_pins_and_mass_of_the_page_are_those_of_the_plain_data(here, capsys):
+    """In the same order under the same names; rounded, and nothing else."""
+    main(["check", "rudder.toml", "--json"])
+    data = json.loads(capsys.readouterr().out)
+    main(["check", "rudder.toml"])
+    text = html.unescape((here / "out" / "rudder.html").read_text(encoding="utf-8"))
+    blocks = re.findall(
+        r'<details id="margins-.*?<b>([+-][\d.]+)</b>.*?Name: <span class="keys">(.*?)</span>', text, re.S
+    )
+    assert [name for _, name in blocks] == [one["name"] for one in data["margins"]]
+    for (shown, _), one in zip(blocks, data["margins"], strict=True):
+        assert shown.lstrip("+") == rounded_as(shown, one["margin"])
+    cell = r'<td class="r">([\d.]+) N (\w+)</td>'
+    for pin in data["pins"]:
+        row = re.search(rf'<th scope="row">{pin["name"]}</th><td class="r">[\d.]+ mm</td>{cell}{cell}', text)
+        for (shown, way), key in zip((row.groups()[:2], row.groups()[2:]), ("sideways", "fore_aft"), strict=True):
+            value = pin[key]["value"]
+            assert shown == rounded_as(shown, abs(value))
+            assert way in ({"left", "aft"} if value > 0 else {"right", "fwd"})
+    mass = re.search(r"([\d.]+) kg, ([\d.]+) N m tail-heavy", text)
+    assert mass[1] == rounded_as(mass[1], data["balance"]["mass"])
+    assert mass[2] == rounded_as(mass[2], data["balance"]["tail_heavy_moment"])
 
 
 def test_checking_needs_no_heavy_import():
