@@ -38,7 +38,7 @@ def run_new(options: argparse.Namespace) -> int:
         "kind": options.kind, "half": options.half, "units": units, "hinges": options.hinges, "ribs": options.ribs,
         "name": options.name,
     }  # fmt: skip
-    sheet = file.with_name(f"{file.stem}_measuring.html")
+    sheet = file.parent / f"{file.stem}_measuring.html"
     page = measuring_sheet(starting_file(**choices), file.name, units)
     written = write_new(file, beside={sheet.name: page}, **choices)
     if options.json:

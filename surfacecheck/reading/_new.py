@@ -131,6 +131,9 @@ def write_new(path: str | Path, *, beside: Mapping[str, str] | None = None, **ch
         Where this computer cannot write them (disk full, not yours).
     """
     target = Path(path)
+    if target.is_dir():
+        message = f'"{path}" is a folder: name the file to write, such as my.toml'
+        raise SurfaceError(message)
     if not target.parent.is_dir():
         message = f"there is no folder {target.parent}: make it first, or give another place."
         raise SurfaceError(message)

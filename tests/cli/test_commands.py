@@ -222,6 +222,9 @@ def test_new_writes_and_never_overwrites(here, capsys):
         ([*ROW, "--load-per-in", "3"], "not allowed with"),
         (["new", "x.toml", "--kind", "rudr"], "rudr"),
         (["new", "x.toml", "--hinges", "many"], "invalid int"),
+        (["new", "."], '"." is a folder: name the file to write, such as my.toml'),
+        (["new", ""], "is a folder: name the file to write"),
+        (["new", ".."], '".." is a folder: name the file to write'),
     ],
 )
 def test_bad_input_is_two_and_says_what(here, capsys, words, says):
