@@ -42,8 +42,23 @@ def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[s
         )
     if surface.controls.rigging_pull.known:
         out.append("the rigging pull of the cables acts in every case and takes the factors of safety with it")
+    out += _not_said(surface)
     notes = dict.fromkeys(note for case in loaded.cases for note in case.notes)
     return tuple([*out, *notes])
+
+
+def _not_said(surface: Surface) -> list[str]:
+    """Name what goes in as nothing because the file does not say."""
+    out, hinges = [], surface.hinges.values()
+    if not all(one.known for hinge in hinges for one in (hinge.out_of_line, hinge.out_of_line_aft)):
+        out.append("where out_of_line of a pin is not given, it is taken as in line")
+    gives = [hinge.gives_fore_aft for hinge in hinges]
+    fin = surface.fin
+    if fin.moves is None and (fin.bending_stiffness.absent or not fin.bending_stiffness.known):
+        gives += [one for hinge in hinges for one in (hinge.gives_sideways, hinge.fin_bends)]
+    if not all(one.known for one in gives):
+        out.append("where it is not said how hinges and fin give, they are taken as stiff, and the fin as straight")
+    return out
 
 
 def _open_box(box: Box, span: Span) -> str:
