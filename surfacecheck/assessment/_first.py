@@ -47,6 +47,13 @@ def first_needs(surface: Surface) -> tuple[Gap, ...]:
     if len(places) < LEAST:
         up = surface.said("up")
         found.append(Gap("outline.at", f"{PINS}; two places with {up} and edge_behind, root and tip"))
+    else:
+        found += [
+            Gap(f"outline.at[{number}].{key}", PINS)
+            for number, place in enumerate(surface.outline.places, 1)
+            for key in ("up", "edge_behind")
+            if not getattr(place, key).known
+        ]
     found += [Gap(f"hinge.{name}.up", PINS) for name, hinge in surface.hinges.items() if not hinge.up.known]
     if found:
         return tuple(found)

@@ -117,6 +117,18 @@ def test_not_one_of_the_first_values_could_be_left_out(kind, half, units):
             assess(surface)
 
 
+@pytest.mark.parametrize("missing", [("up",), ("edge_behind",), ("up", "edge_behind")], ids=" and ".join)
+def test_a_third_place_of_the_outline_that_is_begun_is_asked_for(missing):
+    demo = tomllib.loads((DATA / "rudder.toml").read_text(encoding="utf-8"))
+    asked = dict.fromkeys(missing, "?")
+    place = {"up": "500 mm", "edge_behind": "370 mm"} | asked
+    for begun in (place, {key: answer for key, answer in place.items() if answer != "?"}):
+        demo["outline"]["at"][1:-1] = [begun]
+        surface = read_text(toml(demo))
+        assert nothing_told(surface)
+        assert [one.key for one in next_values(surface)] == [f"outline.at[2].{key}" for key in missing]
+
+
 @pytest.mark.parametrize("name", ["bottom", "middle", "top"])
 def test_a_hinge_without_a_place_is_not_worked_as_if_it_were_gone(name):
     """On two of its three pins a surface gives loads that are far off: none is told, the place is asked for."""
