@@ -70,7 +70,7 @@ class Ribs:
     alloy: str = text("metal")
     up: tuple[Value, ...] = measures("length", "face of each rib's web along the pins", low=0.0, high=2.0, hint="mm")
     flange: Value = measure("length", "outside of web to free edge", low=0.008, high=0.03, hint="mm")
-    flanges_point: tuple[RibFlangesPoint, ...] = words(RibFlangesPoint, "which way, one word for each rib")
+    flanges_point: tuple[RibFlangesPoint, ...] = words(RibFlangesPoint, "which way, one word for each rib", each=True)
     bend_inside: Value = measure("length", "inside radius of the bends", low=0.5e-3, high=6e-3, hint="mm")
     in_nose: YesNo | None = word(YesNo, "ribs go on ahead of the web")
     holes: tuple[RibHole, ...] | None = part_list(RibHole, "lightening holes, the same in every rib", none=True)

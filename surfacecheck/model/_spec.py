@@ -79,6 +79,8 @@ class Spec:
         Number of entries of a list; 0 for any.
     lone : bool
         Whether a list of one may be written without its brackets.
+    each : bool
+        Whether words of a list belong to things one by one, so that it tells nothing while one of them is not known.
     enum : type or None
         The words allowed.
     of : type or None
@@ -99,6 +101,7 @@ class Spec:
     optional: bool = False
     length: int = 0
     lone: bool = False
+    each: bool = False
     enum: type[StrEnum] | None = None
     of: type[Any] | None = None
 

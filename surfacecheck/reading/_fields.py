@@ -204,7 +204,8 @@ def _list_of_values(node: Node, spec: Spec, key: str, context: Context) -> tuple
 
 def _list_of_words(node: Node, spec: Spec, key: str, context: Context) -> tuple[StrEnum, ...]:
     found = [read_word(one, spec.enum, key, context) for one in _listed(node, spec, key, context) or []]
-    return tuple(one for one in found if isinstance(one, StrEnum))
+    known = tuple(one for one in found if isinstance(one, StrEnum))
+    return () if spec.each and len(known) < len(found) else known
 
 
 def _list_of_texts(node: Node, spec: Spec, key: str, context: Context) -> tuple[str, ...]:

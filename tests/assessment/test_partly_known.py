@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pytest
+
 from surfacecheck.assessment import as_data, assess
 from surfacecheck.assessment._load import THROUGH_RIBS
 from surfacecheck.errors import SurfaceError
@@ -23,6 +25,16 @@ def test_one_rib_without_a_place_hides_the_way_through_the_ribs_only():
     (gap,) = [one for one in assessment.gaps if one.key == "sheet.ribs.up[2]"]
     assert "load handed over at ribs" in gap.hides
     assert assessment.find("row.left_skin_to_spar").margin is not None
+
+
+@pytest.mark.parametrize("ways", ['["?", "up", "up", "up", "up", "up", "down"]', '["?", "down"]', '["?"]', '"?"'])
+def test_flanges_of_ribs_are_not_known_while_one_is_not(ways):
+    """Neither does the rest move up by one, nor does one word that is known hold for all ribs."""
+    text, count = re.subn(r'(?m)^flanges_point = \["up".*', f"flanges_point = {ways}", DEMO)
+    assert count == 1
+    surface = read_text(text)
+    assert surface.sheet.ribs.flanges_point == ()
+    assert "sheet.ribs.flanges_point" in surface.gaps
 
 
 def test_a_nose_nobody_measured_leaves_the_rear_box():

@@ -222,3 +222,12 @@ def test_a_flat_half_is_asked_in_its_own_words():
     assert "hinge.inner.out" in keys
     assert not [key for key in keys if key.endswith(".up")]
     assert "two places with out and edge_behind" in next(one for one in every if one.key == "outline.at").gives
+
+
+def test_no_value_is_named_twice():
+    """The metal of the spar hides the box, and checks of its own."""
+    demo = tomllib.loads((DATA / "rudder.toml").read_text(encoding="utf-8"))
+    for key in ("sheet.spar.alloy", "rivet.large.shear", "horn.plate.alloy", "horn.plate.thickness"):
+        put(demo, key, "?")
+    keys = [one.key for one in next_values(read_text(toml(demo)), most=99)]
+    assert len(set(keys)) == len(keys) > 3

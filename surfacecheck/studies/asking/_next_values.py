@@ -115,6 +115,8 @@ def next_values(surface: Surface, assessment: Assessment | None = None, most: in
     found: list[NextValue] = []
     while len(found) < most and any(kinds):
         for kind in kinds:
+            while kind and kind[0].key in {one.key for one in found}:  # hides things of two kinds
+                kind.pop(0)
             if kind and len(found) < most:
                 found.append(kind.pop(0))
     return tuple(found)
