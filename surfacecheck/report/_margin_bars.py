@@ -91,12 +91,13 @@ def margin_bars(assessment: Assessment, most: int = 10, system: System = "metric
         for line in part:
             y -= LINE
             ax.text(0.02, y, line, va="bottom", fontweight="bold" if i == 0 else "normal")
-        y -= _BAR + 0.02
+        y -= _BAR + 0.04
         _bar(ax, y, finding.margin or 0.0, 0, f"margin-{i + 1}")
+        y -= 0.04  # or the bar touches tall letters
         for line in case:
             y -= LINE
             ax.text(0.2, y + 0.01, line, va="bottom", color=DEEP)
-        y -= 0.14
+        y -= 0.08
     return fig
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from matplotlib.font_manager import FontProperties
+from matplotlib.textpath import TextPath
 
 from surfacecheck.checks import plan_row
 from surfacecheck.errors import SurfaceError
@@ -245,6 +247,23 @@ def test_margin_bars_have_the_length_and_the_number_of_the_margin(demo):
         if 0.0 < finding.margin < 2.0:
             lengths.append(bar.get_width() / finding.margin)
     np.testing.assert_allclose(lengths, lengths[0], rtol=1e-9)
+
+
+def test_no_bar_touches_the_words_below_or_above(demo):
+    """Tops of the letters themselves, from their outlines; 0.03 in (2 px of a phone) is our own least gap."""
+    fig = margin_bars(demo, 6)
+    fig.draw_without_rendering()
+    bars = [drawn(fig, f"margin-{i + 1}")[0].get_window_extent() for i in range(6)]
+    font = FontProperties(family="DejaVu Sans")
+    gaps = []
+    for text in (one for ax in fig.axes for one in ax.texts):
+        box, size = text.get_window_extent(), text.get_fontsize()
+        rise, sink = (TextPath((0, 0), words, size=size, prop=font).get_extents() for words in (text.get_text(), "lp"))
+        top = box.y0 + (rise.y1 - sink.y0) * fig.dpi / 72
+        near = [bar for bar in bars if box.x0 < bar.x1 and bar.x0 < box.x1]
+        gaps += [max(bar.y0 - top, box.y0 - bar.y1) / fig.dpi for bar in near]
+    assert len(gaps) > 20
+    assert min(gaps) > 0.03
 
 
 def test_less_than_required_is_hatched_and_on_the_other_side(rudder):
