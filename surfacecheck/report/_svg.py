@@ -45,7 +45,8 @@ def to_svg(fig: Drawing, prefix: str) -> str:
     text = out.getvalue()
     text = text[text.index("<svg") :].rstrip()
     text = _NOT_WANTED.sub("", text)
-    text = re.sub(r'\bid="', f'id="{prefix}-', text)
+    asked = set(re.findall(r'(?:url\(#|href="#)([^")]+)', text))
+    text = re.sub(r' \bid="([^"]*)"', lambda one: f' id="{prefix}-{one[1]}"' if one[1] in asked else "", text)
     text = text.replace("url(#", f"url(#{prefix}-").replace('href="#', f'href="#{prefix}-')
     view = re.search(r'viewBox="[^"]*"', text)
     assert view is not None  # noqa: S101 - matplotlib always writes one
@@ -62,13 +63,25 @@ def _shorter(text: str) -> str:
 
     Only what stands inside a tag is touched, never a word or a figure that is written.
     """
-    return re.sub(r"\s*\n\s*(?=<)", "", re.sub(r"<[^>]*>", lambda tag: _shorter_tag(tag[0]), text))
+    text = re.sub(r"\s*\n\s*(?=<)", "", re.sub(r"<[^>]*>", lambda tag: _shorter_tag(tag[0]), text))
+    open_groups: list[bool] = []
+    return re.sub(r"<g\b[^>]*>|</g>", lambda tag: _group(tag[0], open_groups), text)
+
+
+def _group(tag: str, kept: list[bool]) -> str:
+    """Leave out a group that says nothing, and its end."""
+    if tag == "</g>":
+        return tag if kept.pop() else ""
+    if not tag.endswith("/>"):
+        kept.append(tag != "<g>")
+    return "" if tag == "<g>" else tag
 
 
 def _shorter_tag(tag: str) -> str:
     tag = re.sub(r"(\.\d\d)\d+", r"\1", tag)
     tag = re.sub(r"(?<=;) font-family: [^;\"]*;?", "", tag)
     tag = re.sub(r' transform="rotate\(-0 [^"]*"', "", tag)
+    tag = re.sub(r' style="([^"]*)"', lambda style: f' style="{re.sub("([:;]) ", lambda one: one[1], style[1])}"', tag)
     return re.sub(r"(?<=[0-9]) (?=[MLQCz])", "", re.sub(r"\s*\n\s*", " ", tag))
 
 
