@@ -135,9 +135,11 @@ def test_stopped_it_shows_what_was_finished(here, capsys, monkeypatch):
             yield work(task)
 
     monkeypatch.setattr(_sweep, "carry_out", interrupted)
-    code, out, _ = run(capsys, "scatter", "data/rudder.toml", *FEW[2:], "--samples", "350", "--table", "rows.csv")
+    code, out, _ = run(
+        capsys, "scatter", "data/rudder.toml", *FEW[2:], "--samples", str(2 * CHUNK), "--table", "rows.csv"
+    )
     assert code == 130
-    assert f"Stopped: {CHUNK} of 350 samples were finished" in " ".join(out.split())
+    assert f"Stopped: {CHUNK} of {2 * CHUNK} samples were finished" in " ".join(out.split())
     assert len(read_sweep("rows.csv")["lowest"]) == CHUNK
 
 

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 __all__ = ["WINDOW", "Chunk", "chunks_of", "taken"]
 
-WINDOW = 1024
+WINDOW = 1280
 """Variants that are looked at together: a chunk never holds two that lie farther apart than this."""
 
 
@@ -89,8 +89,10 @@ def chunks_of(surface: Surface, numbers: Mapping[str, Array], size: int) -> Iter
         groups = _groups(with_numbers(surface, taken(part, good)), good.size) if good.size else []
         late = {start + v: why for v, why in refused.items()}
         for group in groups:
-            for cut in range(0, group.size, size):
-                at = good[group[cut : cut + size]]
+            for cut in np.array_split(
+                group, -(-group.size // size)
+            ):  # evenly: a small chunk takes as long as a half one
+                at = good[cut]
                 yield Chunk(window[at], taken(part, at), late)
                 late = {}
         if late:
