@@ -219,7 +219,7 @@ class Assessment:
             Where nothing fits.
         """
         text = str(name).strip()
-        if text.isdigit():
+        if re.fullmatch(r"[+-]?[0-9]+", text):
             number = int(text)
             if 1 <= number <= len(self.lowest_by_part):
                 return self.lowest_by_part[number - 1]
@@ -229,7 +229,8 @@ class Assessment:
         if own := self._of_spot(wanted):
             return own[0]
         every = (*self.margins, *self.not_given, *self.outside, *self.bounds, *self.statements)
-        for fits in (str.__eq__, str.startswith, str.__contains__):
+        # any name starts with nothing, and a lone dash or figure stands in many
+        for fits in (str.__eq__, str.startswith, str.__contains__) if re.search("[a-z]", wanted) else ():
             for finding in every:
                 mode = finding.check.mode
                 called = (finding.name, f"{finding.part}:{mode}", f"{finding.check.place}:{mode}")

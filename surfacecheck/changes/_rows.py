@@ -88,4 +88,5 @@ def shim(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
         raise SurfaceError(message)
     surface = with_apart(surface, spot.whole, shim=event.thickness)
     told = f"shim of {event.thickness.said}: its load passes that much farther from sheet to sheet"
+    told += "; its own mass is not counted"
     return Done(surface, spot.names, (f"{spot.words[0]}: {told}",))
