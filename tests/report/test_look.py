@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from itertools import combinations, pairwise
@@ -173,3 +174,17 @@ def test_the_package_stays_light_until_a_picture_is_asked_for():
     code = "import sys, surfacecheck.report; print('matplotlib' in sys.modules, 'jinja2' in sys.modules)"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
     assert out.stdout.split() == ["False", "False"]
+
+
+@pytest.mark.parametrize("name", sorted(MAKERS))
+def test_a_picture_in_a_page_says_nothing_that_nobody_asks_for(rudder, name):
+    """Each class has its rule, each style that stays stands once, each id is pointed at, each group says something."""
+    svg = to_svg(MAKERS[name](rudder), "a")
+    rules = dict(re.findall(r"\.(s[0-9a-f]{6})\{([^}]*)\}", svg.partition("</style>")[0]))
+    assert set(re.findall(r' class="([^"]*)"', svg)) == set(rules)
+    left = re.findall(r' style="([^"]*)"', svg)
+    assert len(set(left) | set(rules.values())) == len(left) + len(rules)
+    pointed = set(re.findall(r'(?:url\(#|href="#)([^")]+)', svg))
+    assert set(re.findall(r' id="([^"]*)"', svg)) == pointed
+    assert "<g>" not in svg
+    assert svg.count("<g ") == svg.count("</g>")
