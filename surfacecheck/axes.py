@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["as_wide", "by_case", "line_at", "mixed", "over_both"]
+__all__ = ["as_wide", "by_case", "line_at", "mixed", "over_both", "variant_of"]
 
 
 def by_case(array: NDArray[Any]) -> NDArray[Any]:
@@ -90,6 +90,31 @@ def mixed(mix: Array, units: Array) -> Array:
     if cases % 2:  # the linear algebra sums the odd row at the end another way
         mix = np.concatenate([mix, np.zeros((*mix.shape[:-2], 1, mix.shape[-1]))], axis=-2)
     return np.asarray((mix @ units)[..., :cases, :])
+
+
+def variant_of(array: NDArray[Any], variant: int, axes: int) -> NDArray[Any]:
+    """Take one variant out of what may be a stack.
+
+    Parameters
+    ----------
+    array : ndarray, shape (V, ...) or (...)
+        With variants, or the same for all of them [any].
+    variant : int
+        Which [-].
+    axes : int
+        How many axes it has without them [-].
+
+    Returns
+    -------
+    ndarray, shape (...)
+        Of that variant.
+
+    Examples
+    --------
+    >>> variant_of(np.array([[1.0, 2.0], [3.0, 4.0]]), 1, 1), variant_of(np.array([5.0, 6.0]), 1, 1)
+    (array([3., 4.]), array([5., 6.]))
+    """
+    return np.asarray(array[variant]) if array.ndim > axes else array
 
 
 def line_at(stations: Array, line: Array, y: Array) -> Array:

@@ -14,6 +14,7 @@ from surfacecheck.assessment._result import Assessment
 from surfacecheck.assessment._rules import rules_of
 from surfacecheck.assessment._statics import horn_pull_of, pins_of
 from surfacecheck.assessment._work import Worked, work
+from surfacecheck.axes import variant_of
 from surfacecheck.checks import StackFindings, find_stack, row_loads
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import AT_REST
@@ -169,8 +170,7 @@ class _Varied(Assessment):
     def pins(self) -> tuple[PinLoad, ...]:
         """Worst load of each kind at each pin."""
         span = self._stack.worked.span
-        breaks = span.breaks[self._variant] if span.breaks.ndim > 1 else span.breaks
-        return pins_of(self.surface, span.hinges, breaks, self._loaded)
+        return pins_of(self.surface, span.hinges, variant_of(span.breaks, self._variant, 1), self._loaded)
 
     @cached_property
     def horn_pull(self) -> HornPull | None:

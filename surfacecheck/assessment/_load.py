@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import variant_of
 from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
@@ -49,12 +50,11 @@ class Loaded:
 
     def of(self, variant: int) -> Loaded:
         """Take one variant's reactions, torque and horn forces out of a stack; the rest stays a stack."""
-
-        def one(array: Array, axes: int) -> Array:
-            return array[variant] if array.ndim > axes else array
-
-        both = [replace(beam, reactions=one(beam.reactions, 3), T_0=one(beam.T_0, 2)) for beam in self.beams]
-        return replace(self, beams=(both[0], both[1]), horn_force=one(self.horn_force, 3))
+        both = [
+            replace(beam, reactions=variant_of(beam.reactions, variant, 3), T_0=variant_of(beam.T_0, variant, 2))
+            for beam in self.beams
+        ]
+        return replace(self, beams=(both[0], both[1]), horn_force=variant_of(self.horn_force, variant, 3))
 
 
 def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None) -> Loaded:

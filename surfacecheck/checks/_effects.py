@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
+from surfacecheck.axes import variant_of
 from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow, flow_spread
@@ -134,10 +135,7 @@ class Effects:
             Bit for bit those the variant has alone.
         """
         axes = {name: 1 + after for name, after in _OVER_CASES.items()} | {"horn_points": 2}
-        arrays = {name: getattr(self, name) for name in axes}
-        taken: dict[str, Any] = {
-            name: array[variant] if array.ndim > axes[name] else array for name, array in arrays.items()
-        }
+        taken: dict[str, Any] = {name: variant_of(getattr(self, name), variant, count) for name, count in axes.items()}
         return replace(self, surface=surface, span=span, box=box, found={}, **taken)
 
     @cached_property

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
@@ -91,8 +92,8 @@ def picked(names: Names, at: NDArray[np.intp]) -> Names:
     return StackNames(at.shape[-1], make, names, at)
 
 
-def called(names: Names, index: NDArray[np.intp], wanted: Callable[[str], bool]) -> NDArray[np.bool_]:
-    """Tell which variants have a certain name at an index.
+def called(names: Names, index: NDArray[np.intp], start: str) -> NDArray[np.bool_]:
+    """Tell which variants have a name with a certain start at an index.
 
     Parameters
     ----------
@@ -100,8 +101,8 @@ def called(names: Names, index: NDArray[np.intp], wanted: Callable[[str], bool])
         Plain ones, or picked from plain ones.
     index : ndarray of int, shape (V,)
         Of each variant [-].
-    wanted : callable
-        Whether a name is one of those sought.
+    start : str
+        Of the name sought.
 
     Returns
     -------
@@ -112,12 +113,18 @@ def called(names: Names, index: NDArray[np.intp], wanted: Callable[[str], bool])
     --------
     >>> import numpy as np
     >>> names = picked(("gust", "at rest"), np.array([[1, 0], [0, 1]]))
-    >>> called(names, np.array([0, 0]), lambda name: name == "at rest").tolist()
+    >>> called(names, np.array([0, 0]), "at").tolist()
     [True, False]
     """
     if isinstance(names, StackNames) and names.of is not None and names.at is not None:
-        return called(names.of, names.at[index] if names.at.ndim == 1 else names.at[range(len(index)), index], wanted)
-    return np.array([wanted(name) for name in names])[index]
+        return called(names.of, names.at[index] if names.at.ndim == 1 else names.at[range(len(index)), index], start)
+    return _starting(tuple(names), start)[index]
+
+
+@lru_cache(maxsize=16)
+def _starting(names: tuple[str, ...], start: str) -> NDArray[np.bool_]:
+    """Which names start so: the checks of a surface share a few lists of cases."""
+    return np.array([name.startswith(start) for name in names])
 
 
 def pretty_place(metres: float) -> str:

@@ -13,7 +13,7 @@ from surfacecheck.checks._finding import Finding, outcome_of, value_at
 from surfacecheck.checks._names import called, name_at
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
 
     from numpy.typing import NDArray
 
@@ -85,19 +85,11 @@ class StackFindings:
         bool
             True where it does.
         """
-
-        def one_of_its_ways(name: str) -> bool:
-            return name.startswith(case)
-
-        return any(
-            called(check.spot_cases if len(check.spot_cases) else check.cases, at, one_of_its_ways).any()
-            for check, at in zip(self.checks, self._cases(), strict=True)
-        )
-
-    def _cases(self) -> Iterator[NDArray[np.intp]]:
-        """Where the case that decides stands in what names the cases of each check, (V,)."""
-        for check, index in zip(self.checks, self.index, strict=True):
-            yield index[:, 1 if len(check.spot_cases) else 0]
+        for check, (cases, spots) in zip(self.checks, self.index.swapaxes(-1, -2), strict=True):
+            by_spot = len(check.spot_cases) > 0
+            if called(check.spot_cases if by_spot else check.cases, spots if by_spot else cases, case).any():
+                return True
+        return False
 
     def finding(self, check: int, variant: int) -> Finding:
         """Give one check of one variant as a finding.

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from surfacecheck.axes import variant_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.masses import _apart, _fittings, _nose, _rivets, _sheet
 from surfacecheck.masses._outline import Lines, lines_of
@@ -104,7 +105,7 @@ class Masses:
         moment : float or None
             [N m]; None while no part could be weighed.
         """
-        mass, moment = (float(one[variant] if one.ndim else one) for one in (self.mass, self.moment))
+        mass, moment = (float(variant_of(one, variant, 0)) for one in (self.mass, self.moment))
         return mass or None, moment if self.pieces else None
 
     def nose_mass(self, ahead: Array) -> Array:

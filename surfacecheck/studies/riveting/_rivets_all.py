@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 __all__ = ["NOTHING", "drawn_tables", "work_all"]
 
 SHEETS = 64
-"""Thicknesses of sheet that are worked as one stack: as many as a sweep takes at a time."""
+"""Thicknesses of sheet that are worked as one stack at the most: a stop keeps those before it."""
 NOTHING = "stopped: not one alternative was finished"
 
 
@@ -69,7 +69,7 @@ def work_all(
     first = (surfaces or [base.surface])[0]
     rows = [RowFilling(first, name, alternatives, spaces, there) for name, there in holes.items()]
     shape = rows[0].filling.tables["why"].shape
-    blocks = [(t, k, h) for t, k, h in product(range(shape[0]), range(shape[1]), range(shape[2]))]
+    blocks = [*product(range(shape[0]), range(shape[1]), range(shape[2]))]
     each, done = math.prod(shape[3:]), 0
     from tqdm import tqdm
 
