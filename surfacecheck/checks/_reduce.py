@@ -112,7 +112,10 @@ def front(*loads: Array) -> NDArray[np.intp]:
     >>> front(np.array([3.0, 1.0]), np.array([4.0, 2.0])).tolist()
     [0]
     """
-    return np.unique(fronts(*(load[None, :] for load in loads)))
+    found = np.unique(fronts(*(load[None, :] for load in loads)))
+    here = np.stack([load[found] for load in loads])
+    one, other = here[:, :, None], here[:, None, :]
+    return found[~((one <= other).all(axis=0) & (one < other).any(axis=0)).any(axis=1)]
 
 
 SAMPLE = 256
@@ -130,7 +133,8 @@ def fronts(*loads: Array) -> NDArray[np.intp]:
     Returns
     -------
     ndarray of int, shape (V, F)
-        Indices of each front; what a variant has too few of is there more than once.
+        Indices of each front; what a variant has too few of is there more than once. A point that another exceeds by
+        no more than rounding may be among them.
 
     Examples
     --------
