@@ -144,6 +144,7 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
         box=box,
         cases=(title,),
         control=never,
+        evenly=~never,
         by_ribs=never,
         nose_open_too=False,
         V_x=beam.V_x,

@@ -67,7 +67,7 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         Internal loads, flows and pulls [N], [N m], [N/m].
     """
     beam, given = loaded.beams[0], loaded.given
-    spar_pull, edge_pull, air = _pulls(span, box, given, loaded.by_ribs)
+    spar_pull, edge_pull, air = _pulls(span, box, given, loaded.twin)
     ribs = given.force[..., list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
     return Effects(
         surface=surface,
@@ -75,6 +75,7 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         box=box,
         cases=loaded.titles,
         control=np.array([c.reads == "control" for c in loaded.cases]),
+        evenly=loaded.evenly,
         by_ribs=loaded.by_ribs,
         nose_open_too=box is not None and box.rear_alone is not None,
         V_x=beam.V_x,
@@ -93,15 +94,11 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     )
 
 
-def _pulls(span: Span, box: Box | None, given: CaseLoads, by_ribs: NDArray[np.bool_]) -> tuple[Array, Array, Array]:
+def _pulls(span: Span, box: Box | None, given: CaseLoads, twin: NDArray[np.intp]) -> tuple[Array, Array, Array]:
     """Edge reactions of the skin as a strip from spar to trailing edge, all pressure on one skin, no help from ribs.
 
     The pressure is the same however the load then comes to the spar: read from the evenly spread twin of each case.
     """
-    even = np.flatnonzero(~by_ribs)
-    twin = np.empty(by_ribs.size, dtype=np.intp)
-    twin[even] = even
-    twin[by_ribs] = even[: int(by_ribs.sum())]
     air, torque = given.z[..., twin, :], given.torque[..., twin, :]
     web = by_case(box.web_x) if box is not None else np.asarray(0.0)
     edge = by_case(box.edge_x) if box is not None else np.asarray(1.0)

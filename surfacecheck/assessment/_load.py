@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.axes import variant_of
-from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, horn_line, horn_needs
+from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, each_way, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
 from surfacecheck.provenance import in_a_row, numbers
@@ -37,11 +37,27 @@ IN_LINE = ", pins as if in line"
 
 @dataclass(frozen=True, eq=False)
 class Loaded:
-    """Load cases put on the stations and held against turning; every case evenly, then through the ribs."""
+    """Load cases put on the stations and held against turning: all evenly, then those with an airload by the ribs.
+
+    Attributes
+    ----------
+    titles, cases : tuple
+        C of them.
+    evenly, by_ribs : ndarray of bool, shape (C,)
+        Read where the airload comes to the spar evenly, or through the ribs; both where there is none.
+    twin : ndarray of int, shape (C,)
+        The same case spread evenly: itself, where it is not one through the ribs.
+    counts : ndarray of bool, shape (C,)
+        Read for margins.
+    given, beams, horn_force, horn_points
+        Loads as put on, solved in both idealisations, and what acts at the horn.
+    """
 
     titles: tuple[str, ...]
     cases: tuple[LoadCase, ...]
+    evenly: NDArray[np.bool_]
     by_ribs: NDArray[np.bool_]
+    twin: NDArray[np.intp]
     counts: NDArray[np.bool_]
     given: CaseLoads
     beams: tuple[Beam, Beam]
@@ -66,24 +82,25 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     put = apply_ways(cases, surface, span.y, span.breaks, span.bay, ways=ways, masses=masses)
     lines = [True, False] if box is not None and off_line(surface, span).any() else [True]
     given = _repeated(put, len(lines))
-    every = cases * (len(ways) * len(lines))
+    laid = each_way(cases, ways)
+    every = tuple(cases[c] for c, _ in laid) * len(lines)
     titles = tuple(
-        c.title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE)
-        for line in lines
-        for way in ways
-        for c in cases
+        cases[c].title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE) for line in lines for c, way in laid
     )
-    set_in = np.repeat(np.array(lines, dtype=float), len(cases) * len(ways))
+    set_in = np.repeat(np.array(lines, dtype=float), len(laid))
     units, mix, force, side = hold_units(span.stations, given)
     points = np.ones(span.y.shape[-1])
     stiffness = beam_stiffness(points, points) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
     refined, simple = solve_mixed(span.stations, units, mix, stiffness, supports, (box is not None, False))
     horn_force, points = _at_horn(surface, every, force, side)
-    by_ribs = np.tile(np.repeat(np.array(ways), len(cases)), len(lines))
+    airless = np.array([case.air is None for case in every])
+    handed = np.tile([way for _, way in laid], len(lines))
+    twin = np.array([line * len(laid) + c for line in range(len(lines)) for c, _ in laid], dtype=np.intp)
+    by_ribs = (handed | airless) & handed.any()
     asked = surface.method.load_reaches_spar
     counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
-    return Loaded(titles, every, by_ribs, counts, given, (refined, simple), horn_force, points)
+    return Loaded(titles, every, ~handed, by_ribs, twin, counts, given, (refined, simple), horn_force, points)
 
 
 def _repeated(loads: CaseLoads, times: int) -> CaseLoads:

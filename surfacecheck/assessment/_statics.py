@@ -52,8 +52,8 @@ def pins_of(surface: Surface, hinges: dict[str, int], breaks: Array, loaded: Loa
     on_pin = -both[loaded.counts]
     titles = tuple(title for title, counts in zip(loaded.titles, loaded.counts, strict=True) if counts)
     apart = (np.abs(both - simple).max(axis=-1) / largest)[loaded.counts]
-    even, ribs = np.flatnonzero(~loaded.by_ribs), np.flatnonzero(loaded.by_ribs)
-    between = np.abs(both[even[: ribs.size]] - both[ribs]).max(axis=-1) / largest[ribs]
+    ribs = np.flatnonzero(~loaded.evenly)
+    between = np.abs(both[loaded.twin[ribs]] - both[ribs]).max(axis=-1) / largest[ribs]
     handed = tuple(loaded.titles[i] for i in ribs)
     swing = max((plain(v) for v in (surface.outline.swings_left, surface.outline.swings_right) if v.known), default=0.0)
     out = []

@@ -38,7 +38,8 @@ NOSE_OPEN = ", nose taken as open"
 class Effects:
     """Limit-load effects of one surface.
 
-    C is the case axis: each load case once spread evenly and, where asked, once through the ribs. Shear flows, and what
+    C is the case axis: each load case once spread evenly and, if it is an airload and that is asked, once through the
+    ribs. Shear flows, and what
     is read from them, have F cases: all of C with the nose as it is, then, where ``nose_open_too``, all of C with the
     nose open everywhere. S stations, W walls, H hinges.
 
@@ -50,8 +51,8 @@ class Effects:
         Names, C of them.
     control : ndarray of bool, shape (C,)
         Cases read only for the control system and the hinges.
-    by_ribs : ndarray of bool, shape (C,)
-        Cases in which the load comes to the spar through the ribs.
+    evenly, by_ribs : ndarray of bool, shape (C,)
+        Cases that are read where the airload comes to the spar evenly, or through the ribs; both where there is none.
     nose_open_too : bool
         Whether every flow is worked a second time with the nose open everywhere.
     V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (..., C, S)
@@ -77,6 +78,7 @@ class Effects:
     box: Box | None
     cases: tuple[str, ...]
     control: NDArray[np.bool_]
+    evenly: NDArray[np.bool_]
     by_ribs: NDArray[np.bool_]
     nose_open_too: bool
     V_x: Array
@@ -145,7 +147,7 @@ class Effects:
 
     @cached_property
     def handed_over(self) -> Effects:
-        """Cases in which the load comes to the spar through the ribs; all of them where none does."""
+        """Cases that are read where the load comes to the spar through the ribs; all of them where none does."""
         return self.only(self.by_ribs) if self.by_ribs.any() else self
 
     def once(self, name: str, work: Callable[[], Array]) -> Array:
@@ -250,6 +252,7 @@ def _taken(array: NDArray[Any], at: slice | NDArray[np.intp], after: int) -> NDA
 
 _OVER_CASES = {
     "control": 0,
+    "evenly": 0,
     "by_ribs": 0,
     "V_x": 1,
     "V_z": 1,

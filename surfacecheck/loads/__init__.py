@@ -6,7 +6,7 @@ torque about +y. All loads are limit loads, in SI.
 
 from surfacecheck.loads import appendix_a, part23
 from surfacecheck.loads._airload import airload, airload_totals
-from surfacecheck.loads._apply import CaseLoads, apply, apply_ways, rigging
+from surfacecheck.loads._apply import CaseLoads, apply, apply_ways, each_way, rigging
 from surfacecheck.loads._case import (
     AirLoad,
     FigureA7Load,
@@ -59,6 +59,7 @@ __all__ = [
     "apply",
     "apply_ways",
     "at_ribs",
+    "each_way",
     "ground_gust_pressure",
     "horn_line",
     "horn_needs",

@@ -23,7 +23,7 @@ from surfacecheck.masses import Masses, weigh
 from surfacecheck.model import DrivenBy, Surface
 from surfacecheck.provenance import in_a_row
 
-__all__ = ["CaseLoads", "apply", "apply_ways", "rigging"]
+__all__ = ["CaseLoads", "apply", "apply_ways", "each_way", "rigging"]
 
 Array = NDArray[np.float64]
 
@@ -181,7 +181,7 @@ def apply_ways(
     ways: Sequence[bool],
     masses: Masses | None = None,
 ) -> CaseLoads:
-    """Put load cases on a beam, all of them once for each way in which the airload reaches it.
+    """Put load cases on a beam, once for each way in which their airload reaches it.
 
     Parameters
     ----------
@@ -203,7 +203,7 @@ def apply_ways(
     Returns
     -------
     CaseLoads
-        All cases the first way, then all the next.
+        Laid out as :func:`each_way` says.
 
     Raises
     ------
@@ -214,9 +214,10 @@ def apply_ways(
         raise SurfaceError(*("no load case is given: there is nothing to put on the beam",))
     at, edges, bays = (np.asarray(v) for v in (y, breaks, bay))
     line = horn_line(surface) if horn_needs(surface) is None else None
-    sums = Sums(len(cases) * len(ways), at, edges)
-    turning = _put_air(sums, cases, Airs(surface, planform_of(surface), at, edges, bays), ways)
-    every = [[c + way * len(cases) for way in range(len(ways))] for c in range(len(cases))]
+    laid = each_way(cases, ways)
+    every = [[i for i, (of, _) in enumerate(laid) if of == c] for c in range(len(cases))]
+    sums = Sums(len(laid), at, edges)
+    turning = _put_air(sums, cases, every, Airs(surface, planform_of(surface), at, edges, bays), ways)
     if any(case.inertia is not None for case in cases):
         _put_inertia(sums, cases, every, _along(weigh(surface) if masses is None else masses, edges, bays))
     for c, case in enumerate(cases):
@@ -231,23 +232,48 @@ def apply_ways(
     hands = Hands(surface, line, edges)
     holds = [hands.hold(case, np.asarray(t * case.factor)) for case, t in zip(cases, turning, strict=True)]
     pulled = rigging(surface, edges)
-    factor = in_a_row([case.factor for case in cases] * len(ways))
+    factor = in_a_row([cases[c].factor for c, _ in laid])
     mix = sums.mix(factor)
     if any(one.any() for one in pulled):  # it is there whatever the load
         sums.add(list(range(sums.count)), {"force": pulled[0], "moment": pulled[1]})
         mix = np.concatenate([mix, np.ones((*mix.shape[:-1], 1))], axis=-1)
     tight = [np.broadcast_to(p[..., None, :, :], (*p.shape[:-2], sums.count, *p.shape[-2:])) for p in pulled]
     return CaseLoads(
-        names=tuple(case.name for case in cases) * len(ways),
+        names=tuple(cases[c].name for c, _ in laid),
         units=sums.units(),
         mix=mix,
         rigging_force=tight[0],
         rigging_moment=tight[1],
-        holds=tuple(holds) * len(ways),
+        holds=tuple(holds[c] for c, _ in laid),
     )
 
 
-def _put_air(sums: Sums, cases: Sequence[LoadCase], airs: Airs, ways: Sequence[bool]) -> list[Array]:
+def each_way(cases: Sequence[LoadCase], ways: Sequence[bool]) -> tuple[tuple[int, bool], ...]:
+    """Say how cases are laid out that are put on once for each way.
+
+    Parameters
+    ----------
+    cases : sequence of LoadCase
+        C of them.
+    ways : sequence of bool
+        Whether the airload is handed over at the ribs, for each way [-].
+
+    Returns
+    -------
+    tuple of (int, bool)
+        Case and way: all cases the first way, then those the next that have an airload. The others are the same
+        whichever way an airload would come.
+    """
+    first, *others = ways
+    return (
+        *((c, first) for c in range(len(cases))),
+        *((c, way) for way in others for c, case in enumerate(cases) if case.air is not None),
+    )
+
+
+def _put_air(
+    sums: Sums, cases: Sequence[LoadCase], every: list[list[int]], airs: Airs, ways: Sequence[bool]
+) -> list[Array]:
     """Add the airloads, each kind worked once; give the torque of each case's airload."""
     turning = [np.asarray(0.0) for _ in cases]
     kinds: dict[tuple[object, ...], list[int]] = {}
@@ -259,16 +285,16 @@ def _put_air(sums: Sums, cases: Sequence[LoadCase], airs: Airs, ways: Sequence[b
         pressure, whole = in_a_row([air.pressure for air in strips]), airs.torque(strips[0])
         for way, ribs in enumerate(ways):
             unit = airs.through_ribs(strips[0]) if ribs else airs.spread(strips[0])
-            sums.add([c + way * len(cases) for c in same], unit, pressure)
+            sums.add([every[c][way] for c in same], unit, pressure)
         for c, air in zip(same, strips, strict=True):
             turning[c] = whole * air.pressure
     return turning
 
 
 def _put_inertia(sums: Sums, cases: Sequence[LoadCase], every: list[list[int]], along: dict[str, Array]) -> None:
-    for c, case in enumerate(cases):
-        if case.inertia is not None:
-            sums.add(every[c], along, np.asarray([case.inertia.along * GRAVITY]))
+    """Add the loads along the pins, which are all the same but for their size."""
+    size = {i: case.inertia.along for c, case in enumerate(cases) if case.inertia is not None for i in every[c]}
+    sums.add(list(size), along, in_a_row(list(size.values())) * GRAVITY)
 
 
 def _mass_alone(one: PointInertia, breaks: Array) -> tuple[dict[str, Array], Array]:

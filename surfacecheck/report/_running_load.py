@@ -39,7 +39,7 @@ def load_shapes(assessment: Assessment) -> tuple[tuple[int, str], ...]:
     count = len(assessment.case_titles)
     found: list[tuple[int, str]] = []
     for c in range(count):
-        if effects.by_ribs[c] or effects.control[c] or not np.abs(loads.z[c]).max() > 0.0:
+        if not effects.evenly[c] or effects.control[c] or not np.abs(loads.z[c]).max() > 0.0:
             continue
         sign = np.sign(loads.z[c].sum()) or 1.0
         for other, _ in found:

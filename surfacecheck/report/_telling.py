@@ -28,7 +28,7 @@ def telling_case(assessment: Assessment) -> int:
     effects = assessment.effects
     count = cases_read(assessment)
     worst = np.abs(effects.M_x).max(axis=-1)
-    for keep in (count & ~effects.by_ribs, count):
+    for keep in (count & effects.evenly, count):
         if keep.any():
             return int(np.argmax(np.where(keep, worst, -1.0)))
     return int(np.argmax(worst))
