@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from numpy.typing import ArrayLike, NDArray
 
     Array = NDArray[np.float64]
 
-__all__ = ["as_wide", "by_case", "line_at", "mixed", "over_both", "variant_of"]
+__all__ = ["OverCases", "as_wide", "by_case", "line_at", "mixed", "over_both", "variant_of"]
 
 
 def by_case(array: NDArray[Any]) -> NDArray[Any]:
@@ -90,6 +93,56 @@ def mixed(mix: Array, units: Array) -> Array:
     if cases % 2:  # the linear algebra sums the odd row at the end another way
         mix = np.concatenate([mix, np.zeros((*mix.shape[:-2], 1, mix.shape[-1]))], axis=-2)
     return np.asarray((mix @ units)[..., :cases, :])
+
+
+@dataclass(frozen=True, eq=False)
+class OverCases:
+    """Lines over C cases, each summed of those of K unit loads when it is first asked for.
+
+    Attributes
+    ----------
+    units : mapping of str to ndarray, each of shape (..., K, X) or (..., C, X)
+        What each unit load does, or each case where there is no ``mix`` [any].
+    mix : ndarray, shape (..., C, K), or None
+        How much of each goes into every case [-].
+    besides : OverCases or None
+        What is added in each case [any].
+
+    Examples
+    --------
+    >>> lines = OverCases({"force": np.array([[1.0, 3.0], [5.0, 7.0]])}, np.array([[2.0, 0.0], [1.0, -1.0]]))
+    >>> lines["force"]
+    array([[ 2.,  6.],
+           [-4., -4.]])
+    >>> lines.only(slice(1, 2))["force"]
+    array([[-4., -4.]])
+    """
+
+    units: Mapping[str, Array]
+    mix: Array | None = None
+    besides: OverCases | None = None
+    _found: dict[str, Array] = field(default_factory=dict, repr=False)
+
+    def __getitem__(self, name: str) -> Array:
+        """Give one line in every case, shape (..., C, X)."""
+        if name not in self._found:
+            line = self.units[name] if self.mix is None else mixed(self.mix, self.units[name])
+            self._found[name] = line if self.besides is None else line + self.besides[name]
+        return self._found[name]
+
+    def only(self, cases: Any) -> OverCases:
+        """Keep some of the cases, by a slice or their indices."""
+        besides = None if self.besides is None else self.besides.only(cases)
+        if self.mix is None:
+            units = {name: line[..., cases, :] for name, line in self.units.items()}
+            return OverCases(units, None, besides)
+        return OverCases(self.units, self.mix[..., cases, :], besides)
+
+    def of(self, variant: int) -> OverCases:
+        """Take one variant out of a stack."""
+        units = {name: variant_of(line, variant, 2) for name, line in self.units.items()}
+        mix = None if self.mix is None else variant_of(self.mix, variant, 2)
+        return OverCases(units, mix, None if self.besides is None else self.besides.of(variant))
 
 
 def variant_of(array: NDArray[Any], variant: int, axes: int) -> NDArray[Any]:

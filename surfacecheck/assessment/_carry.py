@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.assessment._gather import box_at
+from surfacecheck.axes import OverCases
 from surfacecheck.checks import Effects
 from surfacecheck.loads import CaseLoads, Hands, LoadCase, UnitLoads, horn_line, horn_needs
 from surfacecheck.model import DrivenBy
@@ -147,19 +148,12 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
         evenly=~never,
         by_ribs=never,
         nose_open_too=False,
-        V_x=beam.V_x,
-        V_z=beam.V_z,
-        N=beam.N,
-        M_x=beam.M_x,
-        M_z=beam.M_z,
-        T_0=beam.T_0,
-        spar_pull=nothing,
-        edge_pull=nothing,
-        panel_load=nothing,
+        inside=beam.inside,
+        pulls=OverCases({"spar": nothing, "edge": nothing}),
+        ribs=OverCases({"load": _on_ribs(span, put)}),
         reactions=beam.reactions,
         horn_force=_with_put(held, points, put),
         horn_points=points,
-        rib_load=_on_ribs(span, put),
     )
     return Carried(surface, tuple(put), beam, simple, effects, held[0], given.holds[0], float(couple[0]))
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.axes import by_case
+from surfacecheck.axes import OverCases, by_case
 from surfacecheck.checks import Effects
 from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import Box, box_of
@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.assessment._load import Loaded
-    from surfacecheck.loads import CaseLoads
     from surfacecheck.model import Surface
     from surfacecheck.statics.span import Span
 
@@ -66,9 +65,7 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
     Effects
         Internal loads, flows and pulls [N], [N m], [N/m].
     """
-    beam, given = loaded.beams[0], loaded.given
-    spar_pull, edge_pull, air = _pulls(span, box, given, loaded.twin)
-    ribs = given.force[..., list(span.ribs), 2] if span.ribs else np.zeros((len(loaded.cases), 0))
+    beam = loaded.beams[0]
     return Effects(
         surface=surface,
         span=span,
@@ -78,29 +75,22 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         evenly=loaded.evenly,
         by_ribs=loaded.by_ribs,
         nose_open_too=box is not None and box.rear_alone is not None,
-        V_x=beam.V_x,
-        V_z=beam.V_z,
-        N=beam.N,
-        M_x=beam.M_x,
-        M_z=beam.M_z,
-        T_0=beam.T_0,
-        spar_pull=spar_pull,
-        edge_pull=edge_pull,
-        panel_load=air,
+        inside=beam.inside,
+        pulls=_pulls(box, loaded),
+        ribs=OverCases({"load": loaded.given.units.force[..., list(span.ribs), 2]}, loaded.given.mix),
         reactions=beam.reactions,
         horn_force=loaded.horn_force,
         horn_points=loaded.horn_points,
-        rib_load=ribs,
     )
 
 
-def _pulls(span: Span, box: Box | None, given: CaseLoads, twin: NDArray[np.intp]) -> tuple[Array, Array, Array]:
+def _pulls(box: Box | None, loaded: Loaded) -> OverCases:
     """Edge reactions of the skin as a strip from spar to trailing edge, all pressure on one skin, no help from ribs.
 
     The pressure is the same however the load then comes to the spar: read from the evenly spread twin of each case.
     """
-    air, torque = given.z[..., twin, :], given.torque[..., twin, :]
+    air, mix = loaded.given.units, loaded.given.mix[..., loaded.twin, :]
     web = by_case(box.web_x) if box is not None else np.asarray(0.0)
     edge = by_case(box.edge_x) if box is not None else np.asarray(1.0)
-    at_edge = (-torque - web * air) / (edge - web)
-    return np.abs(air - at_edge), np.abs(at_edge), np.abs(air)
+    at_edge = (-air.torque - web * air.z) / (edge - web)
+    return OverCases({"spar": air.z - at_edge, "edge": at_edge}, mix)

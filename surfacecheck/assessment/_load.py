@@ -65,9 +65,9 @@ class Loaded:
     horn_points: Array
 
     def of(self, variant: int) -> Loaded:
-        """Take one variant's reactions, torque and horn forces out of a stack; the rest stays a stack."""
+        """Take one variant's beams and horn forces out of a stack; the rest stays a stack."""
         both = [
-            replace(beam, reactions=variant_of(beam.reactions, variant, 3), T_0=variant_of(beam.T_0, variant, 2))
+            replace(beam, reactions=variant_of(beam.reactions, variant, 3), inside=beam.inside.of(variant))
             for beam in self.beams
         ]
         return replace(self, beams=(both[0], both[1]), horn_force=variant_of(self.horn_force, variant, 3))

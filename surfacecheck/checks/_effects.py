@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
-from surfacecheck.axes import variant_of
+from surfacecheck.axes import OverCases, variant_of
 from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow, flow_spread
 from surfacecheck.sections.box import about_shear_centre, wall_bend, wall_mean
+from surfacecheck.statics import InternalLoads
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -35,7 +36,7 @@ NOSE_OPEN = ", nose taken as open"
 
 
 @dataclass(frozen=True, eq=False)
-class Effects:
+class Effects(InternalLoads):
     """Limit-load effects of one surface.
 
     C is the case axis: each load case once spread evenly and, if it is an airload and that is asked, once through the
@@ -55,20 +56,18 @@ class Effects:
         Cases that are read where the airload comes to the spar evenly, or through the ribs; both where there is none.
     nose_open_too : bool
         Whether every flow is worked a second time with the nose open everywhere.
-    V_x, V_z, N, M_x, M_z, T_0 : ndarray, shape (..., C, S)
-        Sums at larger y, moments about the hinge line [N], [N m].
-    spar_pull, edge_pull : ndarray, shape (..., C, S)
-        Pull of the pressure on the rows along the spar and along the trailing edge, all of it on one skin [N/m].
-    panel_load : ndarray, shape (..., C, S)
-        Running air load [N/m].
+    inside : OverCases
+        Loads inside the beam: ``V_x``, ``V_z``, ``N``, ``M_x``, ``M_z``, ``T_0``, each of shape (..., C, S) [N], [N m].
+    pulls : OverCases
+        What the pressure does at the rows along the spar and along the trailing edge, see :attr:`spar_pull` [N/m].
+    ribs : OverCases
+        Air load that each rib collects, see :attr:`rib_load` [N].
     reactions : ndarray, shape (..., C, H, 3)
         Force of each hinge on the surface [N].
     horn_force : ndarray, shape (..., C, P, 3)
         Forces at the horn's attachment points [N].
     horn_points : ndarray, shape (..., P, 2)
         (x, z) of these points [m].
-    rib_load : ndarray, shape (..., C, R)
-        Air load that each rib collects [N].
     found : dict of str to ndarray
         What was worked out of these already, see :meth:`once`.
     """
@@ -81,19 +80,11 @@ class Effects:
     evenly: NDArray[np.bool_]
     by_ribs: NDArray[np.bool_]
     nose_open_too: bool
-    V_x: Array
-    V_z: Array
-    N: Array
-    M_x: Array
-    M_z: Array
-    T_0: Array
-    spar_pull: Array
-    edge_pull: Array
-    panel_load: Array
+    pulls: OverCases
+    ribs: OverCases
     reactions: Array
     horn_force: Array
     horn_points: Array
-    rib_load: Array
     found: dict[str, Array] = field(default_factory=dict, repr=False)
 
     def only(self, keep: NDArray[np.bool_]) -> Effects:
@@ -113,9 +104,10 @@ class Effects:
             return self
         first, last = int(np.argmax(keep)), keep.size - int(np.argmax(keep[::-1]))
         at = slice(first, last) if keep[first:last].all() else np.flatnonzero(keep)
-        arrays: dict[str, Any] = {name: _taken(getattr(self, name), at, after) for name, after in _OVER_CASES.items()}
+        taken: dict[str, Any] = {name: getattr(self, name).only(at) for name in _SUMMED}
+        taken |= {name: _taken(getattr(self, name), at, after) for name, after in _OVER_CASES.items()}
         names = tuple(name for name, stays in zip(self.cases, keep, strict=True) if stays)
-        return replace(self, cases=names, found={}, **arrays)
+        return replace(self, cases=names, found={}, **taken)
 
     def of(self, variant: int, surface: Surface, span: Span, box: Box | None) -> Effects:
         """Take one variant out of a stack.
@@ -138,7 +130,23 @@ class Effects:
         """
         axes = {name: 1 + after for name, after in _OVER_CASES.items()} | {"horn_points": 2}
         taken: dict[str, Any] = {name: variant_of(getattr(self, name), variant, count) for name, count in axes.items()}
+        taken |= {name: getattr(self, name).of(variant) for name in _SUMMED}
         return replace(self, surface=surface, span=span, box=box, found={}, **taken)
+
+    @property
+    def spar_pull(self) -> Array:
+        """Pull of the pressure on the rows along the spar, all of it on one skin [N/m], shape (..., C, S)."""
+        return np.abs(self.pulls["spar"])
+
+    @property
+    def edge_pull(self) -> Array:
+        """Pull of the pressure on the row along the trailing edge, all of it on one skin [N/m], shape (..., C, S)."""
+        return np.abs(self.pulls["edge"])
+
+    @property
+    def rib_load(self) -> Array:
+        """Air load that each rib collects [N], shape (..., C, R)."""
+        return self.ribs["load"]
 
     @cached_property
     def whole(self) -> Effects:
@@ -254,17 +262,9 @@ _OVER_CASES = {
     "control": 0,
     "evenly": 0,
     "by_ribs": 0,
-    "V_x": 1,
-    "V_z": 1,
-    "N": 1,
-    "M_x": 1,
-    "M_z": 1,
-    "T_0": 1,
-    "spar_pull": 1,
-    "edge_pull": 1,
-    "panel_load": 1,
     "reactions": 2,
     "horn_force": 2,
-    "rib_load": 1,
 }
 """What has a case axis, and how many axes stand after it."""
+_SUMMED = ("inside", "pulls", "ribs")
+"""What is summed over unit loads when a case is asked for."""

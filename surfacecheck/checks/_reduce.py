@@ -115,7 +115,8 @@ def front(*loads: Array) -> NDArray[np.intp]:
     found = np.unique(fronts(*(load[None, :] for load in loads)))
     here = np.stack([load[found] for load in loads])
     one, other = here[:, :, None], here[:, None, :]
-    return found[~((one <= other).all(axis=0) & (one < other).any(axis=0)).any(axis=1)]
+    exceeded = np.any(np.all(one <= other, axis=0) & np.any(one < other, axis=0), axis=1)
+    return np.asarray(found[~exceeded])
 
 
 SAMPLE = 256

@@ -6,7 +6,7 @@ torque about +y. All loads are limit loads, in SI.
 
 from surfacecheck.loads import appendix_a, part23
 from surfacecheck.loads._airload import airload, airload_totals
-from surfacecheck.loads._apply import CaseLoads, apply, apply_ways, each_way, rigging
+from surfacecheck.loads._apply import apply, apply_ways, each_way, rigging
 from surfacecheck.loads._case import (
     AirLoad,
     FigureA7Load,
@@ -16,6 +16,7 @@ from surfacecheck.loads._case import (
     PilotPull,
     PointInertia,
 )
+from surfacecheck.loads._case_loads import CaseLoads
 from surfacecheck.loads._chordwise import CURVED, EVEN, SHAPES, STRAIGHT, Shape, running_torque
 from surfacecheck.loads._from_surface import planform_of, side_word
 from surfacecheck.loads._ground_cases import ground_gust_pressure, wind_cases

@@ -17,9 +17,11 @@ from functools import cached_property
 
 import numpy as np
 
+from surfacecheck.axes import OverCases
 from surfacecheck.errors import SurfaceError
 from surfacecheck.statics._balance import Balance, balance
 from surfacecheck.statics._grid import Array, Grid, rows_times
+from surfacecheck.statics._inside import INSIDE, InternalLoads
 from surfacecheck.statics._loads import BeamLoads
 from surfacecheck.statics._redundants import Units, redundants, unit_functions
 from surfacecheck.statics._supports import BeamStiffness, Plan, Supports, check_stiffness, check_supports, plan
@@ -28,19 +30,17 @@ __all__ = ["Beam", "solve", "solve_each"]
 
 
 @dataclass(frozen=True, eq=False)
-class Beam:
+class Beam(InternalLoads):
     """A solved beam.
 
     Attributes
     ----------
+    inside : OverCases
+        Loads inside: sums of forces, and of moments about axes through the hinge line, at larger y [N], [N m].
     reactions : ndarray, shape (..., C, H, 3)
         Force of each hinge on the surface (x, y, z) [N].
     couples : ndarray, shape (..., C, K, 2)
         Couple (M_x, M_z) on the surface at each of the K ends that hold slope [N m].
-    V_x, V_z, N : ndarray, shape (..., C, S)
-        Sums of forces at larger y [N].
-    M_x, M_z, T_0 : ndarray, shape (..., C, S)
-        Sums of moments at larger y about axes through the hinge line at y [N m].
     stations, stiffness, supports, coupled
         What it was solved from.
     given : BeamLoads
@@ -51,12 +51,6 @@ class Beam:
 
     reactions: Array
     couples: Array
-    V_x: Array
-    V_z: Array
-    N: Array
-    M_x: Array
-    M_z: Array
-    T_0: Array
     stations: Grid
     given: BeamLoads
     stiffness: BeamStiffness
@@ -174,15 +168,11 @@ def _closed(
     reactions = np.stack(np.broadcast_arrays(side[..., 1, :, :], free.thrust, side[..., 0, :, :]), axis=-1)
     held = list(layout.held)
     jump = np.moveaxis(ends[..., :-1][..., held] - starts[..., 1:][..., held], -3, -1) * (1.0, -1.0)
+    shear, moment = (V[..., 1, :, :], V[..., 0, :, :]), (M[..., 0, :, :], 0.0 - M[..., 1, :, :])
     found = Beam(
+        inside=OverCases(dict(zip(INSIDE, (*shear, free.N, *moment, free.T), strict=True))),
         reactions=reactions,
         couples=jump,
-        V_x=V[..., 1, :, :],
-        V_z=V[..., 0, :, :],
-        N=free.N,
-        M_x=M[..., 0, :, :],
-        M_z=0.0 - M[..., 1, :, :],
-        T_0=free.T,
         stations=stations,
         given=loads,
         stiffness=stiffness,

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from surfacecheck.axes import mixed
+from surfacecheck.axes import OverCases, mixed
 from surfacecheck.statics._balance import refuse_open_torque
 from surfacecheck.statics._beam import Beam, solve_each
 from surfacecheck.statics._grid import Array, Grid
@@ -95,12 +95,12 @@ def _taken(load: Array, which: list[int], name: str) -> Array:
 def _cases(solved: Beam, mix: Array, supports: Supports, shifted: Beam | None) -> Beam:
     """Sum solved unit loads, and what displaced supports do, into cases."""
 
-    def summed(name: str, after: int) -> Any:
+    def summed(name: str) -> Any:
         unit = getattr(solved, name)
-        flat = mixed(mix, unit.reshape(*unit.shape[: unit.ndim - after], -1))
-        out = flat.reshape(*flat.shape[:-1], *unit.shape[unit.ndim - after :])
+        flat = mixed(mix, unit.reshape(*unit.shape[:-2], -1))
+        out = flat.reshape(*flat.shape[:-1], *unit.shape[-2:])
         return out if shifted is None else out + getattr(shifted, name)
 
-    found = {name: summed(name, 1) for name in ("V_x", "V_z", "N", "M_x", "M_z", "T_0")}
-    found |= {name: summed(name, 2) for name in ("reactions", "couples")}
-    return replace(solved, supports=supports, mix=mix, **found)
+    inside = OverCases(solved.inside.units, mix, None if shifted is None else shifted.inside)
+    found = {name: summed(name) for name in ("reactions", "couples")}
+    return replace(solved, supports=supports, mix=mix, inside=inside, **found)

@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from surfacecheck.assessment import Assessment, Carried, PutForce, carry
+from surfacecheck.axes import OverCases
 from surfacecheck.checks import RowLoad, bracket_loads, horn_load, row_loads
 from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.quantities import parse
-from surfacecheck.statics import point_force
+from surfacecheck.statics import INSIDE, point_force
 from surfacecheck.studies.following._follow_cuts import Cut, cuts_of
 from surfacecheck.studies.following._follow_place import Place, Way, place_of, way_of
 from surfacecheck.studies.following._follow_steps import PARTS, Step, steps_of
@@ -142,19 +143,13 @@ class Following:
             message = f'"{part}" is no part; parts are {", ".join(PARTS)}'
             raise SurfaceError(message)
         whole = self.carried.effects
-        share = {name: float(name in _KEPT[part]) for names in _KEPT.values() for name in names}
         mask = np.array([float(_AXIS.get(part) == axis) for axis in range(3)])
         effects = replace(
             whole,
-            V_x=share["V_x"] * whole.V_x,
-            V_z=share["V_z"] * whole.V_z,
-            N=share["N"] * whole.N,
-            M_x=share["M_x"] * whole.M_x,
-            M_z=share["M_z"] * whole.M_z,
-            T_0=share["T_0"] * whole.T_0,
+            inside=OverCases({name: float(name in _KEPT[part]) * whole.inside[name] for name in INSIDE}),
             reactions=mask * whole.reactions,
             horn_force=mask * whole.horn_force,
-            rib_load=mask[2] * whole.rib_load,
+            ribs=OverCases({"load": mask[2] * whole.rib_load}),
             found={},
         )
         return replace(self, effects=effects, part=part)
