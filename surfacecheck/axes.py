@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["OverCases", "as_wide", "by_case", "line_at", "mixed", "over_both", "variant_of"]
+__all__ = ["OverCases", "as_wide", "by_case", "line_at", "mixed", "over_both", "side_by_side", "variant_of"]
 
 
 def by_case(array: NDArray[Any]) -> NDArray[Any]:
@@ -49,6 +49,39 @@ def as_wide(array: NDArray[Any], shape: tuple[int, ...]) -> NDArray[Any]:
         Of that shape.
     """
     return array if array.shape == shape else np.broadcast_to(array, shape)
+
+
+def side_by_side(*arrays: ArrayLike, axis: int = -1) -> Array:
+    """Lay arrays along a new axis, each broadcast to what they have in common.
+
+    Parameters
+    ----------
+    *arrays : array_like, N of them, each of shape (...)
+        [any].
+    axis : int
+        Where the new axis stands, counted from the end [-].
+
+    Returns
+    -------
+    ndarray, shape (..., N) for ``axis=-1``
+        [any].
+
+    Examples
+    --------
+    >>> side_by_side(0.0, np.array([1.0, 2.0]))
+    array([[0., 1.],
+           [0., 2.]])
+    """
+    given = [np.asarray(array, dtype=np.float64) for array in arrays]
+    shape = given[0].shape
+    if any(array.shape != shape for array in given):
+        shape = np.broadcast_shapes(*(array.shape for array in given))
+    before = len(shape) + 1 + axis
+    out = np.empty((*shape[:before], len(given), *shape[before:]))
+    at: tuple[Any, ...] = (slice(None),) * before
+    for i, array in enumerate(given):
+        out[(*at, i)] = array
+    return out
 
 
 def over_both(number: ArrayLike) -> Array:

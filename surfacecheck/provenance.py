@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
@@ -207,7 +208,7 @@ def in_a_row(values: Sequence[ArrayLike]) -> NDArray[np.float64]:
     arrays = [np.asarray(value, dtype=np.float64) for value in values]
     if all(array.ndim == 0 for array in arrays):
         return np.array([array.item() for array in arrays], dtype=np.float64)
-    return np.stack(np.broadcast_arrays(*arrays), axis=-1)
+    return side_by_side(*arrays)
 
 
 def plain(value: Value) -> float:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.axes import variant_of
+from surfacecheck.axes import side_by_side, variant_of
 from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, each_way, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
@@ -138,4 +138,4 @@ def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: 
         own = (pull[..., None] + feet)[..., None] * line.direction(np.asarray(float(s)))[..., None, :]
         every.append(np.where(((side == s) & closing)[..., None], force, 0.0) + own)
     points = [in_a_row([line.x, s * line.off]) for s in sides]
-    return np.stack(np.broadcast_arrays(*every), axis=-2), np.stack(np.broadcast_arrays(*points), axis=-2)
+    return side_by_side(*every, axis=-2), side_by_side(*points, axis=-2)

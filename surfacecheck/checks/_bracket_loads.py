@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.axes import line_at, over_both
+from surfacecheck.axes import line_at, over_both, side_by_side
 from surfacecheck.checks._apart_group import moved_group, weights
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Face
@@ -143,7 +143,7 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         bracket = surface.brackets[hinge.bracket]
         web = _web_behind(surface, effects.span.breaks[..., b])
         off, leg = (_given(one) for one in (surface.outline.pins_off_middle, bracket.leg_off_rivets))
-        offset = np.stack(np.broadcast_arrays(-web, leg, surface.left_is * off), axis=-1)
+        offset = side_by_side(-web, leg, surface.left_is * off)
         y, z = rivet_places(surface, bracket)
         force = effects.reactions[..., index, :]
         lead = np.broadcast_shapes(force.shape[:-2], offset.shape[:-1], y.shape[:-1])

@@ -45,6 +45,12 @@ def _table(name: str, thickness: float | None) -> Material:
     return material(name, thickness)
 
 
+@lru_cache(maxsize=256)
+def _table_of_stack(name: str, thicknesses: bytes) -> Material:
+    """Look a stack up once, by what is in it: a sheet is asked for its metal some fifty times."""
+    return material(name, np.frombuffer(thicknesses))
+
+
 def _own(alloy: Alloy, name: str) -> Material:
     """Make a metal of the builder's own lines, with G from E."""
     where = Source(alloy.stiffness.source.basis, alloy.where_from) if alloy.where_from else alloy.stiffness.source
@@ -108,7 +114,7 @@ def metal_of(surface: Surface, name: str, thickness: Value = UNKNOWN) -> Materia
     if not thickness.known or thickness.absent:
         return _table(name, None)
     t = numbers(thickness)
-    return material(name, t) if t.ndim else _table(name, float(t))
+    return _table_of_stack(name, t.tobytes()) if t.ndim else _table(name, float(t))
 
 
 @lru_cache(maxsize=128)

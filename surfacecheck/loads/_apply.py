@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.errors import SurfaceError
 from surfacecheck.loads._airs import Airs
 from surfacecheck.loads._case import LoadCase, PointInertia, kind_of
@@ -250,6 +251,6 @@ def _along(masses: Masses, breaks: Array, bay: NDArray[np.intp]) -> dict[str, Ar
     return {
         "y": np.take(mass / length, bay, axis=-1),
         "moment_z": np.take(first / length, bay, axis=-1),
-        "force": np.stack(np.broadcast_arrays(nought, force, nought), axis=-1),
-        "moment": np.stack(np.broadcast_arrays(nought, nought, couple), axis=-1),
+        "force": side_by_side(nought, force, nought),
+        "moment": side_by_side(nought, nought, couple),
     }

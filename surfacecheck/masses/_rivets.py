@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.masses._density import density
 from surfacecheck.masses._outline import Lines
 from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, known, spread
@@ -156,8 +157,8 @@ def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:
     key = f"row.{name}"
     start, to = known(one.start, f"{key}.from"), known(one.to, f"{key}.to")
     mass = each * _number(to - start, one, key)
-    ends = np.stack(np.broadcast_arrays(start, to), axis=-1)
-    x = np.stack(np.broadcast_arrays(across(surface, lines, one, start), across(surface, lines, one, to)), axis=-1)
+    ends = side_by_side(start, to)
+    x = side_by_side(across(surface, lines, one, start), across(surface, lines, one, to))
     running = np.asarray(mass / (to - start))[..., None, None, None]
 
     def law(at: Array) -> tuple[Array, Array]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.masses._density import density
 from surfacecheck.masses._outline import Lines
 from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, at_point, known, spread
@@ -209,7 +210,7 @@ def ribs(surface: Surface, lines: Lines) -> Iterator[Piece]:
 def rib_places(part: Ribs) -> Array:
     """Place of every rib, shape (..., R) [m]."""
     places = [known(up, f"sheet.ribs.up[{number}]") for number, up in enumerate(part.up, start=1)]
-    return np.stack(np.broadcast_arrays(*places), axis=-1)
+    return side_by_side(*places)
 
 
 def at_ribs(name: str, mass: Array, x: Array, y: Array, source: Source, own: Array | float = 0.0) -> Iterator[Piece]:
@@ -233,8 +234,8 @@ def doubler(surface: Surface, lines: Lines, name: str, part: Doubler) -> Piece:
         raise Unknown(key=f"{key}.on")
     aft = -1.0 if surface.sheet.spar.flanges_point is FlangesPoint.AHEAD and part.on in _PLACE else 1.0
     offset = aft * _PLACE.get(part.on, 0.5) * wide
-    ends = np.stack(np.broadcast_arrays(start, to), axis=-1)
-    x = np.stack(np.broadcast_arrays(lines.at("web_behind", start), lines.at("web_behind", to)), axis=-1)
+    ends = side_by_side(start, to)
+    x = side_by_side(lines.at("web_behind", start), lines.at("web_behind", to))
     sheet = np.asarray(rho * t * wide)[..., None, None, None]
     shift = np.asarray(offset)[..., None, None, None]
 

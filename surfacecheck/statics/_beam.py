@@ -17,7 +17,7 @@ from functools import cached_property
 
 import numpy as np
 
-from surfacecheck.axes import OverCases
+from surfacecheck.axes import OverCases, side_by_side
 from surfacecheck.errors import SurfaceError
 from surfacecheck.statics._balance import Balance, balance
 from surfacecheck.statics._grid import Array, Grid, rows_times
@@ -165,7 +165,7 @@ def _closed(
         M = M + rows_times(m, units.hats)
         starts, ends = starts + rows_times(m, layout.at_start), ends + rows_times(m, layout.at_end)
     side = V_run[..., :-1] - V_run[..., 1:]
-    reactions = np.stack(np.broadcast_arrays(side[..., 1, :, :], free.thrust, side[..., 0, :, :]), axis=-1)
+    reactions = side_by_side(side[..., 1, :, :], free.thrust, side[..., 0, :, :])
     held = list(layout.held)
     jump = np.moveaxis(ends[..., :-1][..., held] - starts[..., 1:][..., held], -3, -1) * (1.0, -1.0)
     shear, moment = (V[..., 1, :, :], V[..., 0, :, :]), (M[..., 0, :, :], 0.0 - M[..., 1, :, :])

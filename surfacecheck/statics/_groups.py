@@ -17,6 +17,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.errors import SurfaceError
 from surfacecheck.statics._grid import Array
 
@@ -120,7 +121,7 @@ def share_in_plane(
     arm_a, arm_b = at[..., 0] - group.centre[0], at[..., 1] - group.centre[1]
     m = m + arm_a * F[..., 1] - arm_b * F[..., 0]
     size = np.abs(m) + np.hypot(F[..., 0], F[..., 1]) * (np.abs(arm_a) + np.abs(arm_b))
-    out: Array = np.stack(np.broadcast_arrays(*_turned(group, F[..., 0], F[..., 1], m, size)), axis=-1)
+    out: Array = side_by_side(*_turned(group, F[..., 0], F[..., 1], m, size))
     return _finite(out)
 
 
@@ -195,7 +196,7 @@ def share_group(
     p, q = _tilt(group, m_a, m_b, size)
     f_n = group.weight * ((F_n / group.total)[..., None] + p[..., None] * group.a + q[..., None] * group.b)
     f_a, f_b = _turned(group, F_a, F_b, m_n, size)
-    return _finite(np.stack(np.broadcast_arrays(f_n, f_a, f_b), axis=-1))
+    return _finite(side_by_side(f_n, f_a, f_b))
 
 
 def _tilt(group: _Group, m_a: Array, m_b: Array, size: Array) -> tuple[Array, Array]:

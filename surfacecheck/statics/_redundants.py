@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.errors import SurfaceError
 from surfacecheck.statics._balance import Balance
 from surfacecheck.statics._grid import Array, Grid, plain, rows_times
@@ -102,7 +103,7 @@ def _against(strain: Array, units: Array) -> Array:
 
 def _flexibility(units: Array, weights: list[Array]) -> Array:
     K, width = units.shape[-2:]
-    weighted = units[..., None, :, :] * np.stack(np.broadcast_arrays(*weights), axis=-2)[..., None, :]
+    weighted = units[..., None, :, :] * side_by_side(*weights, axis=-2)[..., None, :]
     rows = plain(weighted.reshape(*weighted.shape[:-3], 3 * K, width)) @ np.swapaxes(units, -1, -2)
     return _joined(rows[..., :K, :], rows[..., K : 2 * K, :], rows[..., 2 * K :, :])
 

@@ -6,6 +6,7 @@ from typing import TypeAlias
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.statics._grid import Array
 from surfacecheck.statics._supports import BeamStiffness
 
@@ -32,7 +33,7 @@ def curvature(b: BeamStiffness, M: Array, N: Array) -> Array:
     The moment about the centroid is ``M_x + z_c N`` and ``M_z - x_c N``.
     """
     if np.any(N):
-        M = M + N[..., None, :, :] * np.stack(np.broadcast_arrays(b.z_c, b.x_c), axis=-2)[..., None, :]
+        M = M + N[..., None, :, :] * side_by_side(b.z_c, b.x_c, axis=-2)[..., None, :]
     return _times(bending_compliance(b), M)
 
 
@@ -52,5 +53,5 @@ def shear_and_twist(b: BeamStiffness, V: Array, T: Array) -> tuple[Array, Array]
 def _times(matrix: Symmetric, state: Array) -> Array:
     a, b, c = (v[..., None, :] for v in matrix)
     first, second = state[..., 0, :, :], state[..., 1, :, :]
-    out: Array = np.stack(np.broadcast_arrays(a * first + b * second, b * first + c * second), axis=-3)
+    out: Array = side_by_side(a * first + b * second, b * first + c * second, axis=-3)
     return out

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.model import DrivenBy, YesNo
 from surfacecheck.provenance import in_a_row, numbers, over_spots
 from surfacecheck.statics._loads import BeamLoads, point_force, total_torque
@@ -44,7 +45,7 @@ def off_line(surface: Surface, span: Span) -> Array:
     """
     hinges = [surface.hinges[name] for name in span.hinges]
     sideways = in_a_row([surface.left_is * _number(h.out_of_line) for h in hinges])
-    return np.stack(np.broadcast_arrays(sideways, in_a_row([_number(h.out_of_line_aft) for h in hinges])), axis=-1)
+    return side_by_side(sideways, in_a_row([_number(h.out_of_line_aft) for h in hinges]))
 
 
 def supports_of(
@@ -80,7 +81,7 @@ def supports_of(
     bends = in_a_row([np.asarray(0.0) if _fin_given(surface) else _number(h.fin_bends) for h in hinges])
     shift = off_line(surface, span)[..., None, :, :] * np.broadcast_to(set_in, (len(cases),))[:, None, None]
     moved = in_a_row([np.asarray(c.fin) for c in cases])[..., None] * bends[..., None, :]
-    displacement = np.stack(np.broadcast_arrays(shift[..., 0] + moved, shift[..., 1] + 0.0 * moved), axis=-1)
+    displacement = side_by_side(shift[..., 0] + moved, shift[..., 1] + 0.0 * moved)
     side = _lateral(surface, hinges, span.breaks[..., list(breaks)])
     fore = _diagonal([_number(h.gives_fore_aft) for h in hinges])
     n = len(hinges)
@@ -124,7 +125,7 @@ def _lateral(surface: Surface, hinges: list[Hinge], up: Array) -> Array:
     """Sideways flexibility: the fin's matrix, or a fin with its bending stiffness, or a spring at each hinge."""
     fin = surface.fin
     if fin.moves is not None and all(v.known for row in fin.moves for v in row):
-        return np.stack(np.broadcast_arrays(*(in_a_row([_number(v) for v in row]) for row in fin.moves)), axis=-2)
+        return side_by_side(*(in_a_row([_number(v) for v in row]) for row in fin.moves), axis=-2)
     if fin.bending_stiffness.known and not fin.bending_stiffness.absent:
         one, other = up[..., :, None], up[..., None, :]
         low, high = np.maximum(np.minimum(one, other), 0.0), np.maximum(np.maximum(one, other), 0.0)
@@ -234,7 +235,7 @@ def _holding(holds: Sequence[Hold], torque: Array) -> tuple[Array, Array, Array,
     line = np.array([hold.how == "line" for hold in holds])
     x, z = (in_a_row([getattr(hold, axis) for hold in holds]) for axis in ("x", "z"))
     given_ways = [np.asarray(hold.direction, dtype=np.float64) for hold in holds]
-    direction = np.stack(np.broadcast_arrays(*given_ways), axis=-2)
+    direction = side_by_side(*given_ways, axis=-2)
     arm = point_force(direction, x, z)
     pull = np.where(line, -torque / np.where(line, arm[..., 1], 1.0), 0.0)
     force, moment = pull[..., None] * direction, pull[..., None] * arm

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.strength._flexibility import huth, quadratic_grip, swift
 from surfacecheck.strength._flexibility_tate import tate_rosenfeld_single
 
@@ -112,4 +113,4 @@ def flexibility_spread(
         "tate_rosenfeld": tate_rosenfeld_single(t_1, t_2, d, E_1, E_2, E_f, nu_f),
         "quadratic_grip": quadratic_grip(t_1, t_2, d, E_1, E_2, E_f),
     }
-    return FlexibilitySpread(tuple(by_formula), np.stack(np.broadcast_arrays(*by_formula.values()), axis=-1))
+    return FlexibilitySpread(tuple(by_formula), side_by_side(*by_formula.values()))

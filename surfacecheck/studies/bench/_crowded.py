@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.axes import side_by_side
 from surfacecheck.rules import pitch_times
 from surfacecheck.studies.bench._seats import ALONG, known
 
@@ -47,7 +48,7 @@ def on_web(seats: Seats) -> Array | None:
         along, across = (line.at, line.across) if line.measured == ALONG else (line.up, line.at)
         if along is None or across is None:
             return None
-        points.append(np.stack(np.broadcast_arrays(np.asarray(along, float), np.asarray(across, float)), axis=-1))
+        points.append(side_by_side(along, across))
     return np.concatenate([point.reshape(-1, 2) for point in points])
 
 
