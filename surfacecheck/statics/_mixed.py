@@ -69,15 +69,15 @@ def solve_mixed(
 def _by_thrust(
     units: BeamLoads, mix: Array, thrust: NDArray[np.intp] | None
 ) -> tuple[BeamLoads, Array, NDArray[np.intp] | None]:
-    """Part unit loads along the hinge line by the hinge that takes them."""
+    """Leave out unit loads that no case has, and part those along the hinge line by the hinge that takes them."""
     if thrust is None:
         return units, mix, None
     used = (mix != 0.0).reshape(-1, *mix.shape[-2:]).any(axis=0)
-    along = np.array([_along(units, k) for k in range(used.shape[1])])
     parts: list[tuple[int, int, NDArray[np.bool_]]] = []
-    for k in range(used.shape[1]):
-        takers = np.unique(thrust[used[:, k]]) if along[k] else thrust[:1]
-        parts += [(k, int(t), thrust == t if along[k] else np.ones_like(thrust, dtype=bool)) for t in takers]
+    for k in np.flatnonzero(used.any(axis=0)).tolist() or [0]:
+        along = _along(units, k)
+        takers = np.unique(thrust[used[:, k]]) if along else thrust[:1]
+        parts += [(k, int(t), thrust == t if along else np.ones_like(thrust, dtype=bool)) for t in takers]
     which = [k for k, _, _ in parts]
     parted = {f.name: _taken(getattr(units, f.name), which, f.name) for f in fields(BeamLoads)}
     mask = np.stack([keep for _, _, keep in parts], axis=-1)
