@@ -49,8 +49,11 @@ class Loaded:
         The same case spread evenly: itself, where it is not one through the ribs.
     counts : ndarray of bool, shape (C,)
         Read for margins.
-    given, beams, horn_force, horn_points
-        Loads as put on, solved in both idealisations, and what acts at the horn.
+    given, horn_force, horn_points
+        Loads as put on, and what acts at the horn.
+    beams : tuple of Beam
+        With shear flexibility and twist, as far as the sections are known; then, where it was asked for, of bending
+        alone.
     """
 
     titles: tuple[str, ...]
@@ -60,21 +63,23 @@ class Loaded:
     twin: NDArray[np.intp]
     counts: NDArray[np.bool_]
     given: CaseLoads
-    beams: tuple[Beam, Beam]
+    beams: tuple[Beam, ...]
     horn_force: Array
     horn_points: Array
 
     def of(self, variant: int) -> Loaded:
         """Take one variant's beams and horn forces out of a stack; the rest stays a stack."""
-        both = [
+        beams = tuple(
             replace(beam, reactions=variant_of(beam.reactions, variant, 3), inside=beam.inside.of(variant))
             for beam in self.beams
-        ]
-        return replace(self, beams=(both[0], both[1]), horn_force=variant_of(self.horn_force, variant, 3))
+        )
+        return replace(self, beams=beams, horn_force=variant_of(self.horn_force, variant, 3))
 
 
-def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None) -> Loaded:
-    """Put the cases on the beam, spread evenly and through the ribs, and solve both idealisations."""
+def put_on(
+    surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None, *, bending_alone: bool
+) -> Loaded:
+    """Put the cases on the beam, spread evenly and through the ribs, and solve it, also in bending alone if asked."""
     ways = [False]
     every_rib = all(up.known for up in surface.sheet.ribs.up)  # what one of unknown place takes, its neighbours cannot
     if every_rib and len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
@@ -92,7 +97,8 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     points = np.ones(span.y.shape[-1])
     stiffness = beam_stiffness(points, points) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
-    refined, simple = solve_mixed(span.stations, units, mix, stiffness, supports, (box is not None, False))
+    coupled = (box is not None, False) if bending_alone else (box is not None,)
+    beams = solve_mixed(span.stations, units, mix, stiffness, supports, coupled)
     horn_force, points = _at_horn(surface, every, force, side)
     airless = np.array([case.air is None for case in every])
     handed = np.tile([way for _, way in laid], len(lines))
@@ -100,7 +106,7 @@ def put_on(surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Ma
     by_ribs = (handed | airless) & handed.any()
     asked = surface.method.load_reaches_spar
     counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
-    return Loaded(titles, every, ~handed, by_ribs, twin, counts, given, (refined, simple), horn_force, points)
+    return Loaded(titles, every, ~handed, by_ribs, twin, counts, given, beams, horn_force, points)
 
 
 def _repeated(loads: CaseLoads, times: int) -> CaseLoads:

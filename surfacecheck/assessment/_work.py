@@ -82,7 +82,8 @@ def work(
     span, masses, cases : Span, Masses, sequence of LoadCase, optional
         As :func:`~surfacecheck.assessment.assess` takes them.
     every_case : bool
-        False leaves out the load cases that can decide nothing, see :func:`~surfacecheck.loads.leading` [-].
+        False leaves out the load cases that can decide nothing, see :func:`~surfacecheck.loads.leading`, and the beam
+        of bending alone, which only stands beside the other [-].
 
     Returns
     -------
@@ -103,7 +104,7 @@ def work(
         raise SurfaceError(message)
     found = found if every_case else list(leading(found, surface))
     box = None if box_needs(surface) else box_at(surface, span)
-    loaded = put_on(surface, span, tuple(found), masses, box)
+    loaded = put_on(surface, span, tuple(found), masses, box, bending_alone=every_case)
     effects = effects_of(surface, span, box, loaded)
     counted = effects.only(loaded.counts)
     rows = tuple(row_loads(counted)) if box is not None else ()
