@@ -39,10 +39,9 @@ NOSE_OPEN = ", nose taken as open"
 class Effects(InternalLoads):
     """Limit-load effects of one surface.
 
-    C is the case axis: each load case once spread evenly and, if it is an airload and that is asked, once through the
-    ribs. Shear flows, and what
-    is read from them, have F cases: all of C with the nose as it is, then, where ``nose_open_too``, all of C with the
-    nose open everywhere. S stations, W walls, H hinges.
+    C is the case axis: each load case once spread evenly and, if it has an airload and that is asked, once through the
+    ribs. Shear flows, and what is read from them, have F cases: all of C with the nose as it is, then, where
+    ``nose_open_too``, all of C with the nose open everywhere. S stations, W walls, H hinges.
 
     Attributes
     ----------
