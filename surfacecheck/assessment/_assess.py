@@ -88,6 +88,7 @@ def assess(
         beam=loaded.beams[0],
         simple=loaded.beams[1],
         effects=worked.effects,
+        fittings=worked.fittings,
         pins=pins_of(surface, span.hinges, span.breaks, loaded),
         horn_pull=horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
         rows=rows,

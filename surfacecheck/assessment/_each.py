@@ -196,6 +196,12 @@ class _Varied(Assessment):
         return self._stack.worked.effects.of(self._variant, self.surface, span, box)
 
     @cached_property
+    def fittings(self) -> Effects:
+        """What the checks of brackets, pins and horn read."""
+        effects = self.effects
+        return self._stack.worked.fittings.of(self._variant, self.surface, effects.span, effects.box)
+
+    @cached_property
     def rows(self) -> tuple[RowLoad, ...]:
         """Rivet loads of every row."""
         effects = self.effects.only(self._loaded.counts)

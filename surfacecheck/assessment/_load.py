@@ -26,13 +26,16 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
-__all__ = ["IN_LINE", "THROUGH_RIBS", "Loaded", "put_on"]
+__all__ = ["IN_LINE", "SLACK", "THROUGH_RIBS", "Loaded", "put_on"]
 
 
 THROUGH_RIBS = ", through the ribs"
 
 
 IN_LINE = ", pins as if in line"
+
+
+SLACK = ", cables as if slack"
 
 
 @dataclass(frozen=True, eq=False)
@@ -75,59 +78,68 @@ class Loaded:
         )
         return replace(self, beams=beams, horn_force=variant_of(self.horn_force, variant, 3))
 
+    def first(self, cases: int) -> Loaded:
+        """Keep the first so many cases."""
+        at = slice(cases)
+        arrays = {name: getattr(self, name)[at] for name in ("evenly", "by_ribs", "twin", "counts")}
+        return replace(
+            self,
+            titles=self.titles[at],
+            cases=self.cases[at],
+            given=self.given.of(at),
+            beams=tuple(beam.first(cases) for beam in self.beams),
+            horn_force=self.horn_force[..., at, :, :],
+            **arrays,
+        )
+
 
 def put_on(
     surface: Surface, span: Span, cases: tuple[LoadCase, ...], masses: Masses, box: Box | None, *, bending_alone: bool
-) -> Loaded:
-    """Put the cases on the beam, spread evenly and through the ribs, and solve it, also in bending alone if asked."""
+) -> tuple[Loaded, Loaded]:
+    """Put the cases on the beam, spread evenly and through the ribs, and solve it, also in bending alone if asked.
+
+    The second of the two is for what a pull of cables may relieve: brackets, pins and horn. It has every case once more
+    with the cables as if slack. The pull does not grow with the load, so what is there at ultimate load lies between
+    both, each taken with the factor of safety.
+    """
     ways = [False]
     every_rib = all(up.known for up in surface.sheet.ribs.up)  # what one of unknown place takes, its neighbours cannot
     if every_rib and len(span.ribs) > 1 and surface.method.load_reaches_spar is not LoadReachesSpar.EVENLY:
         ways.append(True)
     put = apply_ways(cases, surface, span.y, span.breaks, span.bay, ways=ways, masses=masses)
     lines = [True, False] if box is not None and off_line(surface, span).any() else [True]
-    given = _repeated(put, len(lines))
     laid = each_way(cases, ways)
-    every = tuple(cases[c] for c, _ in laid) * len(lines)
+    states = [(line, taut) for taut in ((True, False) if put.rigged else (True,)) for line in lines]
+    given = put
+    for _, taut in states[1:]:
+        given = put.of(slice(None), slack=not taut).after(given)
+    every = tuple(cases[c] for c, _ in laid) * len(states)
     titles = tuple(
-        cases[c].title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE) for line in lines for c, way in laid
+        cases[c].title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE) + ("" if taut else SLACK)
+        for line, taut in states
+        for c, way in laid
     )
-    set_in = np.repeat(np.array(lines, dtype=float), len(laid))
+    set_in, pulled = (np.repeat(np.array(one, dtype=float), len(laid)) for one in zip(*states, strict=True))
     units, mix, force, side = hold_units(span.stations, given)
     points = np.ones(span.y.shape[-1])
     stiffness = beam_stiffness(points, points) if box is None else stiffness_of(box)
     supports = supports_of(surface, span, every, springs=box is not None, set_in=set_in)
     coupled = (box is not None, False) if bending_alone else (box is not None,)
     beams = solve_mixed(span.stations, units, mix, stiffness, supports, coupled)
-    horn_force, points = _at_horn(surface, every, force, side)
+    horn_force, points = _at_horn(surface, every, force, side, pulled)
     airless = np.array([case.air is None for case in every])
-    handed = np.tile([way for _, way in laid], len(lines))
-    twin = np.array([line * len(laid) + c for line in range(len(lines)) for c, _ in laid], dtype=np.intp)
+    handed = np.tile([way for _, way in laid], len(states))
+    twin = np.array([state * len(laid) + c for state in range(len(states)) for c, _ in laid], dtype=np.intp)
     by_ribs = (handed | airless) & handed.any()
     asked = surface.method.load_reaches_spar
     counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
-    return Loaded(titles, every, ~handed, by_ribs, twin, counts, given, beams, horn_force, points)
+    whole = Loaded(titles, every, ~handed, by_ribs, twin, counts, given, beams, horn_force, points)
+    return whole.first(len(laid) * len(lines)) if put.rigged else whole, whole
 
 
-def _repeated(loads: CaseLoads, times: int) -> CaseLoads:
-    """Lay the same cases one after the other."""
-    if times == 1:
-        return loads
-
-    def tiled(array: Array, after: int) -> Array:
-        return np.concatenate([array] * times, axis=-1 - after)
-
-    return replace(
-        loads,
-        names=loads.names * times,
-        mix=tiled(loads.mix, 1),
-        rigging_force=tiled(loads.rigging_force, 2),
-        rigging_moment=tiled(loads.rigging_moment, 2),
-        holds=loads.holds * times,
-    )
-
-
-def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array) -> tuple[Array, Array]:
+def _at_horn(
+    surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: Array, taut: Array
+) -> tuple[Array, Array]:
     """Sum at each bolt of the horn what holds the torque, rigging and feet; (..., C, P, 3), (..., P, 2)."""
     if horn_needs(surface) is not None:
         return np.zeros((len(cases), 0, 3)), np.zeros((0, 2))
@@ -141,7 +153,7 @@ def _at_horn(surface: Surface, cases: tuple[LoadCase, ...], force: Array, side: 
     every = []
     for s in sides:
         feet = in_a_row([c.pilot.pull if c.pilot is not None and s in c.pilot.sides else 0.0 for c in cases])
-        own = (pull[..., None] + feet)[..., None] * line.direction(np.asarray(float(s)))[..., None, :]
+        own = (pull[..., None] * taut + feet)[..., None] * line.direction(np.asarray(float(s)))[..., None, :]
         every.append(np.where(((side == s) & closing)[..., None], force, 0.0) + own)
     points = [in_a_row([line.x, s * line.off]) for s in sides]
     return side_by_side(*every, axis=-2), side_by_side(*points, axis=-2)

@@ -41,7 +41,10 @@ def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[s
             "and the worse counts, which bounds the ultimate state"
         )
     if surface.controls.rigging_pull.known:
-        out.append("the rigging pull of the cables acts in every case and takes the factors of safety with it")
+        out.append(
+            "the rigging pull of the cables acts in every case and takes the factors of safety with it; where that "
+            "would relieve a bracket, a pin or the horn, the case with the cables as if slack counts"
+        )
     out += _not_said(surface)
     notes = dict.fromkeys(note for case in loaded.cases for note in case.notes)
     return tuple([*out, *notes])

@@ -78,6 +78,9 @@ class Assessment:
         With shear flexibility and twist; and bending alone, planes apart.
     effects : Effects
         What the checks read; its C axis repeats the beam's where the nose is worked open too.
+    fittings : Effects
+        What the checks of brackets, pins and horn read: the cases that count and, where cables pull, each once more
+        with the cables as if slack.
     pins : tuple of PinLoad
         From root to tip.
     horn_pull : HornPull or None
@@ -108,6 +111,7 @@ class Assessment:
     beam: Beam
     simple: Beam
     effects: Effects
+    fittings: Effects
     pins: tuple[PinLoad, ...]
     horn_pull: HornPull | None
     rows: tuple[RowLoad, ...]

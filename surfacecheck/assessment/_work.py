@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from surfacecheck.assessment._gather import box_at, effects_of
@@ -45,7 +46,7 @@ class Worked:
 
     Attributes
     ----------
-    surface, span, masses, cases, missing, box, loaded, effects, rows, brackets, horn
+    surface, span, masses, cases, missing, box, loaded, effects, fittings, rows
         As in :class:`Assessment`; arrays of a stack have its axis first.
     checks : tuple of Check
         Every check, not yet reduced to its worst.
@@ -59,10 +60,19 @@ class Worked:
     box: Box | None
     loaded: Loaded
     effects: Effects
+    fittings: Effects
     rows: tuple[RowLoad, ...]
-    brackets: tuple[BracketLoad, ...]
-    horn: HornLoad | None
     checks: tuple[Check, ...]
+
+    @cached_property
+    def brackets(self) -> tuple[BracketLoad, ...]:
+        """Loads of the rivets of brackets, in the cases that count."""
+        return tuple(bracket_loads(self.effects.only(self.loaded.counts)))
+
+    @cached_property
+    def horn(self) -> HornLoad | None:
+        """Loads of the rivets of the horn, in the cases that count."""
+        return horn_load(self.effects.only(self.loaded.counts))
 
 
 def work(
@@ -104,21 +114,20 @@ def work(
         raise SurfaceError(message)
     found = found if every_case else list(leading(found, surface))
     box = None if box_needs(surface) else box_at(surface, span)
-    loaded = put_on(surface, span, tuple(found), masses, box, bending_alone=every_case)
+    loaded, also_slack = put_on(surface, span, tuple(found), masses, box, bending_alone=every_case)
     effects = effects_of(surface, span, box, loaded)
     counted = effects.only(loaded.counts)
     rows = tuple(row_loads(counted)) if box is not None else ()
-    brackets = tuple(bracket_loads(counted))
-    horn = horn_load(counted)
+    fittings = counted
+    if also_slack is not loaded:
+        fittings = effects_of(surface, span, box, also_slack).only(also_slack.counts)
     checks = (
-        *pin_checks(counted),
-        *bracket_checks(counted, brackets),
-        *horn_checks(counted, horn),
+        *pin_checks(fittings),
+        *bracket_checks(fittings, tuple(bracket_loads(fittings))),
+        *horn_checks(fittings, horn_load(fittings)),
         *spar_checks(counted),
         *row_checks(counted, rows),
         *panel_checks(counted),
         *mark_checks(counted),
     )
-    return Worked(
-        surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, rows, brackets, horn, checks
-    )
+    return Worked(surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, fittings, rows, checks)

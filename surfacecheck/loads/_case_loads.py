@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -41,6 +41,41 @@ class CaseLoads:
     rigging_force: Array
     rigging_moment: Array
     holds: tuple[Hold, ...]
+
+    @property
+    def rigged(self) -> bool:
+        """Whether there is a rigging pull: then it is the last of the units."""
+        return bool(self.rigging_force.any() or self.rigging_moment.any())
+
+    def of(self, cases: slice, *, slack: bool = False) -> CaseLoads:
+        """Take some of the cases, with or without their rigging pull."""
+        mix, force, moment = (
+            self.mix[..., cases, :],
+            self.rigging_force[..., cases, :, :],
+            self.rigging_moment[..., cases, :, :],
+        )
+        if slack and self.rigged:
+            mix = np.concatenate([mix[..., :-1], np.zeros((*mix.shape[:-1], 1))], axis=-1)
+            force, moment = np.zeros_like(force), np.zeros_like(moment)
+        return replace(
+            self,
+            names=self.names[cases],
+            mix=mix,
+            rigging_force=force,
+            rigging_moment=moment,
+            holds=self.holds[cases],
+        )
+
+    def after(self, before: CaseLoads) -> CaseLoads:
+        """Lay these cases after others of the same units."""
+        return replace(
+            self,
+            names=before.names + self.names,
+            mix=np.concatenate([before.mix, self.mix], axis=-2),
+            rigging_force=np.concatenate([before.rigging_force, self.rigging_force], axis=-3),
+            rigging_moment=np.concatenate([before.rigging_moment, self.rigging_moment], axis=-3),
+            holds=before.holds + self.holds,
+        )
 
     @property
     def x(self) -> Array:

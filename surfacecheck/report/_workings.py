@@ -16,7 +16,12 @@ if TYPE_CHECKING:
 __all__ = ["SharedFormula", "WorkingLine", "Workings", "workings"]
 
 GRANTED = "taken for granted: "
-ADDED = ((", through the ribs", "r"), (", nose taken as open", "o"), (", pins as if in line", "l"))
+ADDED = (
+    (", through the ribs", "r"),
+    (", nose taken as open", "o"),
+    (", pins as if in line", "l"),
+    (", cables as if slack", "s"),
+)
 """What is added to the title of a case, and the letter that stands for it behind the number of the case."""
 
 Key = tuple[tuple[str, str, tuple[tuple[str, str], ...]], ...]

@@ -12,7 +12,7 @@ Megson, T. H. G.: Aircraft Structures for Engineering Students, chapter 5 (total
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -57,6 +57,23 @@ class Beam(InternalLoads):
     supports: Supports
     coupled: bool
     mix: Array | None = None
+
+    def first(self, cases: int) -> Beam:
+        """Keep the first so many cases, of a beam whose cases are made up of unit loads."""
+        assert self.mix is not None  # noqa: S101 - callers have put unit loads on
+        held, at = self.supports, slice(cases)
+        return replace(
+            self,
+            inside=self.inside.only(at),
+            reactions=self.reactions[..., at, :, :],
+            couples=self.couples[..., at, :, :],
+            supports=replace(
+                held,
+                displacement=None if held.displacement is None else held.displacement[..., at, :, :],
+                thrust=None if held.thrust is None else held.thrust[at],
+            ),
+            mix=self.mix[..., at, :],
+        )
 
     @cached_property
     def loads(self) -> BeamLoads:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from surfacecheck.checks import bracket_loads, horn_load
 from surfacecheck.studies.deviating._here import group_name
 from surfacecheck.studies.following._follow_place import side_words
 
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
     from surfacecheck.assessment import Assessment
-    from surfacecheck.checks import HornLoad
+    from surfacecheck.checks import Effects, HornLoad
     from surfacecheck.model import Surface
 
     Array = NDArray[np.float64]
@@ -32,7 +33,7 @@ _TOWARD = {"aft": "aft", "fwd": "ahead", "up": "up", "down": "down", "out": "out
 
 @dataclass(frozen=True, eq=False)
 class Group:
-    """Loads of the rivets of a bracket or of the horn at limit.
+    """Loads of the rivets of a bracket or of the horn at limit, in the cases that their margins are read in.
 
     Attributes
     ----------
@@ -72,44 +73,32 @@ def group_at(assessment: Assessment, place: str) -> Group | None:
         None where it is no rivet of a group, or its loads could not be worked.
     """
     group = group_name(place)
-    if group == "horn.rivets" and assessment.horn is not None:
-        return _horn_group(assessment, assessment.horn)
-    for load in assessment.brackets:
+    effects = assessment.fittings
+    if group == "horn.rivets" and (horn := horn_load(effects)) is not None:
+        return _horn_group(effects, horn)
+    for load in bracket_loads(effects):
         if group == f"hinge.{load.hinge.name}.bracket":
-            cases = _cases(assessment, load.shear.shape[0])
-            brought = (("the pin", load.force, _from(assessment.surface, load.offset)),)
-            return Group(cases, load.share, load.shear, load.tension, 0, brought)
+            brought = (("the pin", load.force, _from(effects.surface, load.offset)),)
+            return Group(effects.cases, load.share, load.shear, load.tension, 0, brought)
     return None
 
 
-def _horn_group(assessment: Assessment, horn: HornLoad) -> Group:
-    effects, surface = assessment.effects, assessment.surface
-    kept, middle = _kept(assessment, horn.shear.shape[0]), float(horn.x.mean())
+def _horn_group(effects: Effects, horn: HornLoad) -> Group:
+    surface, middle = effects.surface, float(horn.x.mean())
     plus, minus = side_words(surface)["z"]
     brought = tuple(
         (
             f"the {plus if z > 0.0 else minus} bolt",
-            effects.horn_force[kept, point],
+            effects.horn_force[:, point],
             _from(surface, (x - middle, 0.0, z)),
         )
         for point, (x, z) in enumerate(effects.horn_points)
     )
-    return Group(_cases(assessment, horn.shear.shape[0]), horn.share, horn.shear, horn.tension, 1, brought)
+    return Group(effects.cases, horn.share, horn.shear, horn.tension, 1, brought)
 
 
 def _from(surface: Surface, offset: ArrayLike) -> Ways:
     return tuple(one for one in ways_of(surface, offset) if one[1] > _LEAST)
-
-
-def _kept(assessment: Assessment, count: int) -> list[int]:
-    """Cases that groups of rivets are read in, among all."""
-    effects = assessment.effects
-    every = range(len(effects.cases))
-    return list(every) if len(every) == count else [at for at in every if effects.by_ribs[at]]
-
-
-def _cases(assessment: Assessment, count: int) -> tuple[str, ...]:
-    return tuple(assessment.effects.cases[at] for at in _kept(assessment, count))
 
 
 def ways_of(surface: Surface, force: ArrayLike, axis: int = -1, pull: float = 0.0) -> Ways:

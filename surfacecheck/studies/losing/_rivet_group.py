@@ -10,7 +10,7 @@ import numpy as np
 from surfacecheck.assessment import straddled
 from surfacecheck.checks import BracketLoad, bracket_checks, find_all, horn_checks, rivet_weights
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Face, LoadReachesSpar
+from surfacecheck.model import Face
 from surfacecheck.provenance import UNKNOWN, plain
 from surfacecheck.statics import heel_bound, prying_bound, share_group, shear_and_tension
 from surfacecheck.studies.losing._gone_names import group_named
@@ -107,14 +107,10 @@ def group_of(assessment: Assessment, name: str) -> Group:
         Where there is none, or its loads are not known.
     """
     load = group_named(assessment, name)
-    effects = assessment.effects
-    keep = np.ones_like(effects.by_ribs)
-    if assessment.surface.method.load_reaches_spar is LoadReachesSpar.THROUGH_RIBS and effects.by_ribs.any():
-        keep = effects.by_ribs
     place, part = "horn", "horn"
     if isinstance(load, BracketLoad):
         place, part = f"hinge.{load.hinge.name}.bracket", f"{load.hinge.name} hinge, bracket"
-    return Group(place, part, load, effects.only(keep))
+    return Group(place, part, load, assessment.fittings)
 
 
 def without(group: Group, out: Sequence[int]) -> Without | None:
