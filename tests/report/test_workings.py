@@ -73,7 +73,7 @@ def test_a_case_is_found_by_its_number(printed, demo):
     case = {line.name: line.case for shared in put.formulas for line in shared.lines}
     for block in blocks:
         if block.name in case:
-            number, added = re.fullmatch(r"(\d+)([rol]*)", case[block.name]).groups()
+            number, added = re.fullmatch(r"(\d+)([rols]*)", case[block.name]).groups()
             title = demo.cases[int(number) - 1].title
             assert block.case.startswith(title)
             assert ("through the ribs" in block.case[len(title) :]) is ("r" in added)

@@ -227,7 +227,7 @@ def test_a_rivet_that_holds_nothing_already_is_one_out(rudder):
     """``apart`` says that rivet 2 holds nothing: taking out 3 as well is taking out both."""
     nothing = Apart(holds=Value(0.0, "holds nothing"))
     surface = replace(rudder.surface, apart={"hinge.middle.bracket.rivet-2": nothing})
-    changed = replace(rudder, surface=surface, effects=replace(rudder.effects, surface=surface))
+    changed = replace(rudder, surface=surface, fittings=replace(rudder.fittings, surface=surface))
     group, plain = group_of(changed, "hinge.middle.bracket"), group_of(rudder, "hinge.middle.bracket")
     assert np.array_equal(without(group, (3,)).shear, without(plain, (2, 3)).shear)
 
