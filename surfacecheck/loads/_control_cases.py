@@ -148,6 +148,7 @@ def _stop_cases(
     line = horn_line(surface)
     if stop is None or line.driven_by is DrivenBy.TORQUE_TUBE or planform is None:
         return
+    with_air: list[LoadCase | None] = [None, *governing(flight, planform)]
     for swing in (1, -1):
         side = side_word(surface, swing)
         if stop.side is not Side.BOTH and (stop.side is Side.LEFT) != (swing * surface.left_is > 0):
@@ -157,7 +158,6 @@ def _stop_cases(
         turns = line.moment(np.asarray(float(pull_side)))[..., 1]
         pull = np.where(turns * swing < 0.0, pilot[0], -pilot[0])
         held = PilotPull(pull, (pull_side,))
-        with_air: list[LoadCase | None] = [None, *governing(flight, planform)]
         for case in with_air:
             if case is not None and not _on_stop(turns * pull, case, swing, planform):
                 continue

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from surfacecheck.errors import SurfaceError
 from surfacecheck.loads import appendix_a
-from surfacecheck.loads._case import AirLoad, FigureA7Load, LoadCase, MissingCase, Strip
+from surfacecheck.loads._airload import airload_totals
+from surfacecheck.loads._case import AirLoad, FigureA7Load, LoadCase, MissingCase, Strip, kind_of
 from surfacecheck.loads._chordwise import CURVED, Shape
 from surfacecheck.loads._flight import FACTOR_OF_SAFETY, section
 from surfacecheck.loads._from_surface import Outline, load_word, number, outline_of, side_word
@@ -21,7 +24,7 @@ from surfacecheck.provenance import Basis, Source, Value
 __all__ = ["flight_cases", "governing", "load_factor"]
 
 Array = NDArray[np.float64]
-
+GREATEST = "the variants of a stack do not share one case of the greatest hinge moment: work them apart"
 _STRIP: dict[Over, Start] = {
     Over.BEHIND_PINS: "pins",
     Over.BEHIND_WEB: "web",
@@ -206,16 +209,43 @@ def _aileron(
 
 
 def governing(flight: list[LoadCase], planform: Planform) -> list[LoadCase]:
-    """Pick, for each way of the load, the case with the greatest hinge moment by its kind, whatever the variant."""
+    """Pick, for each way of the load, the case with the greatest hinge moment.
 
-    def rank(case: LoadCase) -> float:
-        if isinstance(case.air, FigureA7Load):
-            return 10.0 + case.air.d
-        return case.air.shape.arm if case.air is not None else 0.0
+    Parameters
+    ----------
+    flight : list of LoadCase
+        Flight cases, both signs of each; pressures may be stacks of variants.
+    planform : Planform
+        The outline that they lie on.
 
-    ways: dict[str, LoadCase] = {}
+    Returns
+    -------
+    list of LoadCase
+        One for each way, whichever sense its hinge moment has: the same case of the other way has the other sense.
+
+    Raises
+    ------
+    SurfaceError
+        Where another case is the greatest in one variant of a stack than in another: they have other load cases.
+    """
+    kinds: dict[tuple[object, ...], Array] = {}
+
+    def moment(air: Strip) -> Array:
+        kind = kind_of(air)
+        if kind not in kinds:
+            kinds[kind] = airload_totals(replace(air, pressure=np.asarray(1.0)), planform)[1]
+        return np.asarray(np.abs(kinds[kind] * air.pressure))
+
+    ways: dict[str, list[tuple[Array, LoadCase]]] = {}
     for case in flight:
-        way = case.name.rsplit("-", 1)[0]
-        if way not in ways or rank(case) > rank(ways[way]):
-            ways[way] = case
-    return list(ways.values())
+        if case.air is not None:
+            ways.setdefault(case.name.rsplit("-", 1)[0], []).append((moment(case.air), case))
+    return [_greatest(cases) for cases in ways.values()]
+
+
+def _greatest(cases: list[tuple[Array, LoadCase]]) -> LoadCase:
+    """Give the case that is the greatest in every variant, the first of several."""
+    for size, case in cases:
+        if all(bool((size >= other).all()) for other, _ in cases):
+            return case
+    raise SurfaceError(*(GREATEST,))
