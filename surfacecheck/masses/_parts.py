@@ -100,6 +100,22 @@ class Spread:
         about_pins = first**2 / np.where(mass != 0.0, mass, 1.0) + own
         return np.asarray(np.sum(about_pins * weight, axis=(-3, -2, -1)))
 
+    def centre(self) -> Array:
+        """Centre of all of it along the hinge line: the integral of y dm over the mass.
+
+        Returns
+        -------
+        ndarray, shape (...)
+            [m]; 0 where there is no mass.
+        """
+        values, weight = self._at_nodes(self.y[..., :1], self.y[..., -1:])
+        mass = self.law(*values)[0] * weight
+        low, length = self.y[..., None, :-1, None], np.diff(self.y)[..., None, :, None]
+        y = low + length * (1.0 + _NODES) / 2.0
+        total, about = (np.asarray(np.sum(one, axis=(-3, -2, -1))) for one in (mass, mass * y))
+        some = total != 0.0
+        return np.asarray(np.where(some, about / np.where(some, total, 1.0), 0.0))
+
     def _at_nodes(self, low: Array, high: Array) -> tuple[list[Array], Array]:
         """Give the lines, and the weights, at the points at which ranges are summed: (..., N, K - 1, points)."""
         y0, y1 = self.y[..., None, :-1], self.y[..., None, 1:]
@@ -122,8 +138,8 @@ class Piece:
         [kg].
     first : ndarray, shape (...)
         Mass times distance aft of the pins [kg m].
-    y : ndarray, shape (...)
-        Centre along the pins [m].
+    place : ndarray, shape (...), or None
+        Place along the pins of a piece at one place [m]; None for one that is spread.
     source : Source
         How the mass was got.
     along : Spread or None
@@ -135,10 +151,17 @@ class Piece:
     name: str
     mass: Array
     first: Array
-    y: Array
+    place: Array | None
     source: Source
     along: Spread | None = None
     own: Array = field(default_factory=lambda: np.asarray(0.0))
+
+    @property
+    def y(self) -> Array:
+        """Centre along the pins, shape (...) [m]; 0 for a spread piece of no mass."""
+        if self.along is not None:
+            return self.along.centre()
+        return np.asarray(0.0 if self.place is None else self.place)
 
     @property
     def second(self) -> Array:
@@ -157,10 +180,7 @@ class Piece:
 def spread(name: str, along: Spread, source: Source) -> Piece:
     """Make a piece of a spread mass."""
     mass, first = along.between(along.y[..., :-1], along.y[..., 1:])
-    middle = (along.y[..., :-1] + along.y[..., 1:]) / 2.0
-    total = np.asarray(np.sum(mass, axis=-1))
-    y = np.sum(mass * middle, axis=-1) / np.where(total != 0.0, total, 1.0)
-    return Piece(name, total, np.asarray(np.sum(first, axis=-1)), np.asarray(y), source, along)
+    return Piece(name, np.asarray(np.sum(mass, axis=-1)), np.asarray(np.sum(first, axis=-1)), None, source, along)
 
 
 def at_point(name: str, mass: Array, x: Array, y: Array, source: Source) -> Piece:

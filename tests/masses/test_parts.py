@@ -58,6 +58,27 @@ def test_flat_skin_centre_is_int_c2_over_2_by_int_c():
     assert mass[0] == pytest.approx(RHO * 0.5e-3 * 0.396, rel=1e-12)
 
 
+def test_centre_along_the_pins_is_int_y_c_by_int_c(surface):
+    """1.10 m, 0.42 to 0.30 m: L (a + 2 b) / (3 (a + b)) = 1.1 x 1.02 / 2.16 = 0.51944 m, and not the middle, 0.55."""
+    law = strip_law(np.asarray(0.5e-3), RHO)
+    along = Spread(np.array([0.0, 1.1]), (np.zeros(2), EDGE, np.zeros(2)), law)
+    assert along.centre() == pytest.approx(1.1 * 1.02 / 2.16, rel=1e-12)
+    # the same in two bays, and as one of a stack
+    bays = Spread(
+        np.array([0.0, 0.4, 1.1]), (np.zeros(3), np.interp([0.0, 0.4, 1.1], [0.0, 1.1], EDGE), np.zeros(3)), law
+    )
+    assert bays.centre() == pytest.approx(1.1 * 1.02 / 2.16, rel=1e-12)
+    edges = np.array([[0.42, 0.30], [0.30, 0.30]])
+    many = Spread(np.array([0.0, 1.1]), (np.zeros(2), edges, np.zeros(2)), law).centre()
+    assert many[0] == along.centre()
+    assert many[1] == pytest.approx(0.55, rel=1e-12)
+    # web at 25 mm and half the depth of 60 to 45 mm: 0.395 to 0.275 m, up the slope
+    skin = only(weigh(with_sheet(surface, left_skin=Skin(v(0.5e-3), "mine"))), "left_skin")
+    slope = lambda u: np.hypot(0.395 - 0.12 * u, 0.03 - 0.0075 * u)  # noqa: E731
+    assert float(skin.y) == pytest.approx(by_strips(lambda u: 1.1 * u * slope(u)) / by_strips(slope), rel=1e-8)
+    assert float(skin.y) == pytest.approx(0.517, abs=5e-4)
+
+
 def test_thicker_skin_is_paid_twice():
     """0.016 to 0.020 in on both sides: 0.217 kg, 0.387 N m, and 0.658 kg at 60 mm to level it again."""
     thin, thick = flat_skin(0.016 * 0.0254), flat_skin(0.020 * 0.0254)
