@@ -100,7 +100,9 @@ def _skin_critical(effects: Effects, side: str) -> Array:
     skin = _skin(effects, side)
     metal = metal_of(surface, skin.alloy, skin.thickness)
     width = np.hypot(box.edge_x - box.web_x, 0.5 * box.height)
-    return _critical(effects, width, box.skin_t[side], over_stations(metal.modulus), _poisson(metal.poisson))
+    t = over_stations(skin.thickness)
+    leaf = _critical(effects, width, t, over_stations(metal.modulus), _poisson(metal.poisson))
+    return np.asarray(leaf * (box.skin_t[side] / t))  # a doubler takes its share, and wrinkles alone
 
 
 def _skin(effects: Effects, side: str) -> Skin:

@@ -225,7 +225,7 @@ _PLACE = {"spar web": 0.0, "spar flange": 0.5}
 
 
 def doubler(surface: Surface, lines: Lines, name: str, part: Doubler) -> Piece:
-    """Weigh a doubler; one on a skin is taken to lie with its front edge at the web."""
+    """Weigh a doubler, two of them on the flanges; one on a skin is taken to lie with its front edge at the web."""
     key = f"sheet.{name}"
     t, wide = known(part.thickness, f"{key}.thickness"), known(part.wide, f"{key}.wide")
     rho, _ = density(surface, part.alloy, f"{key}.alloy")
@@ -236,12 +236,14 @@ def doubler(surface: Surface, lines: Lines, name: str, part: Doubler) -> Piece:
     offset = aft * _PLACE.get(part.on, 0.5) * wide
     ends = side_by_side(start, to)
     x = side_by_side(lines.at("web_behind", start), lines.at("web_behind", to))
-    sheet = np.asarray(rho * t * wide)[..., None, None, None]
+    flanges = part.on == "spar flange"  # as the sections have it: one on each
+    sheet = np.asarray((2.0 if flanges else 1.0) * rho * t * wide)[..., None, None, None]
     shift = np.asarray(offset)[..., None, None, None]
 
     def law(web: Array) -> tuple[Array, Array]:
         mass = sheet * np.ones_like(web)
         return mass, mass * (web + shift)
 
-    source = _FLAT if part.on == "spar web" else Source(Basis.ASSUMED, f"on {part.on}, its front edge at the web")
+    where = "both flanges, alike" if flanges else part.on
+    source = _FLAT if part.on == "spar web" else Source(Basis.ASSUMED, f"on {where}, its front edge at the web")
     return spread(name, Spread(ends, (x,), law), source)

@@ -80,7 +80,7 @@ class Ribs:
 class Doubler:
     """A second sheet over part of another."""
 
-    on: str = text("what it lies on: spar web, spar flange, a skin, or a rib")
+    on: str = text("what it lies on: spar web, spar flange (one on each), a skin, or a rib")
     thickness: Value = measure("length", "bare metal, paint subtracted", low=0.3e-3, high=2.5e-3, hint="mm")
     alloy: str = text("metal")
     start: Value = measure("length", "its lower end along the pins", key="from", low=0.0, high=2.0, hint="mm")

@@ -41,7 +41,7 @@ class Box:
     web_t : ndarray, shape (..., 1) or ()
         Thickness of the bare web [m].
     skin_t : dict of str to ndarray, shape (..., S)
-        Thickness of the skins, by side [m].
+        Thickness of the skins, by side, with doublers that cover them from spar to trailing edge [m].
     doubler_t : ndarray, shape (..., S)
         Thickness of web doublers [m].
     rear_closed : bool

@@ -12,6 +12,7 @@ from surfacecheck.library import metal_of
 from surfacecheck.model import FlangesPoint, SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value, in_a_row, numbers, over_stations
 from surfacecheck.sections._box import SIDES, Box, sides_of
+from surfacecheck.sections._doubled import COVERS, LEFT_OUT, ON_FLANGES, ON_SKIN, laid_on, on_flange, on_skin
 from surfacecheck.sections._flow import WallFlow
 from surfacecheck.sections._section import Section, section
 from surfacecheck.sections._topology import Topology
@@ -19,7 +20,8 @@ from surfacecheck.sections._topology import Topology
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from surfacecheck.model import Doubler, Surface
+    from surfacecheck.model import Surface
+    from surfacecheck.sections._doubled import Laid
 
     Array = NDArray[np.float64]
 
@@ -29,10 +31,6 @@ __all__ = ["Builder"]
 
 NOT_CLOSED = 1.0e-12
 """Shear stiffness left to a nose wall where it closes no cell: numerically none, the same topology everywhere."""
-
-
-COVERS = 0.98
-"""Share of the web's depth from which a doubler counts as covering it from flange to flange."""
 
 
 FREE_EDGE_STRIP = 0.62
@@ -86,11 +84,16 @@ class Builder:
             "corner_plus": (self.web_x, self.middle_z + half),
         }
         doubler_t = self._web(t)
-        on_flange = self._added("spar flange")
+        on_flanges = self._laid("spar flange", self.modulus)
+        flange_t = t + on_flange(self.flange, on_flanges)
+        if on_flanges:
+            self._say(ON_FLANGES)
+        if any(d.on == "nose_skin" or d.on.startswith(("rib", "a rib")) for d in self.sheet.doublers.values()):
+            self._say(LEFT_OUT)
         for side, s in (("minus", -1.0), ("plus", 1.0)):
             tip = f"tip_{side}"
             self.nodes[tip] = (self.web_x + sign * self.flange, self.middle_z + s * half)
-            self._wall(f"flange_{side}", *self._clockwise(side, f"corner_{side}", tip), t + on_flange, t + on_flange)
+            self._wall(f"flange_{side}", *self._clockwise(side, f"corner_{side}", tip), flange_t, flange_t)
             if spar.lip.known and not spar.lip.absent:
                 lip = f"lip_end_{side}"
                 self.nodes[lip] = (self.nodes[tip][0], self.middle_z + s * (half - over_stations(spar.lip) + 0.5 * t))
@@ -126,22 +129,14 @@ class Builder:
     def _wall(self, name: str, first: str, second: str, t: Array, direct: Array, g: Array | float = 1.0) -> None:
         self.walls[name] = (first, second, t + 0 * self.y, direct + 0 * self.y, np.asarray(g) + 0 * self.y)
 
-    def _added(self, on: str) -> Array:
-        """Thickness that doublers add, at the modulus of the spar."""
-        out = np.zeros_like(self.y)
-        for name, doubler in self._doublers(on).items():
-            metal = metal_of(self.surface, doubler.alloy, doubler.thickness)
-            ratio = over_stations(metal.modulus) / self.modulus if metal.modulus.known else 1.0
-            out = out + np.where(self.doubled[name], ratio * over_stations(doubler.thickness), 0.0)
-        return out
-
-    def _doublers(self, on: str) -> dict[str, Doubler]:
-        return {n: d for n, d in self.sheet.doublers.items() if d.on == on and d.thickness.known and n in self.doubled}
+    def _laid(self, on: str, modulus: Array) -> list[Laid]:
+        return laid_on(self.surface, on, self.doubled, modulus)
 
     def _web(self, t: Array) -> Array:
-        added = self._added("spar web")
-        doublers = list(self._doublers("spar web").values())
-        widths = [over_stations(d.wide) for d in doublers if d.wide.known]
+        doublers, added = self._laid("spar web", self.modulus), np.zeros_like(self.y)
+        for one in doublers:
+            added = added + np.where(one.there, one.t, 0.0)
+        widths = [one.wide for one in doublers if one.wide is not None]
         least = np.minimum.reduce(widths) if widths else np.asarray(np.inf)
         if bool(np.all(least >= COVERS * self.height)):
             self._wall("web", "corner_minus", "corner_plus", t + added, t + added)
@@ -161,15 +156,19 @@ class Builder:
         there = [side for side in SIDES if not skins[side].thickness.absent]
         self.joined = joined = edge is not TrailingEdge.OPEN and len(there) == 2
         out: dict[str, Array] = {}
+        width = np.hypot(self.edge_x - self.web_x, 0.5 * self.height)
         for side in there:
             skin, s = skins[side], 1.0 if side == "plus" else -1.0
-            t = over_stations(skin.thickness) + self._added(names[side])
             metal = metal_of(self.surface, skin.alloy, skin.thickness)
             modulus = over_stations(metal.modulus)
+            doublers = self._laid(names[side], modulus)
+            if doublers:
+                self._say(ON_SKIN)
+            t, stiff = on_skin(over_stations(skin.thickness), width, doublers)
             weight, g = modulus / self.modulus, over_stations(metal.shear_modulus) / self.shear_modulus
             node = "edge" if joined else f"edge_{side}"
             self.nodes.setdefault(node, (self.edge_x, self.middle_z + (0.0 if joined else s * 0.5 * t)))
-            self._wall(f"skin_{side}", *self._clockwise(side, f"corner_{side}", node), t, 0 * t, g)
+            self._wall(f"skin_{side}", *self._clockwise(side, f"corner_{side}", node), stiff, 0 * t, g)
             self._boom(node, weight * self._edge_strip(t, metal.compression_yield, modulus, joined))
             if self.surface.method.skins_carry is SkinsCarry.SHEAR_AND_STRIPS:
                 strip = weight * _strip(TWO_EDGE_STRIP / 2, t, metal.compression_yield, modulus)

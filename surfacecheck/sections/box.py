@@ -15,7 +15,8 @@ from surfacecheck.library import metal_of
 from surfacecheck.model import SkinsCarry, TrailingEdge
 from surfacecheck.provenance import Value, in_a_row, numbers
 from surfacecheck.sections._box import SIDES, Box, sides_of
-from surfacecheck.sections._builder import COVERS, Builder
+from surfacecheck.sections._builder import Builder
+from surfacecheck.sections._doubled import COVERS
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
