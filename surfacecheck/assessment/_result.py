@@ -39,6 +39,8 @@ NOT_LOOKED_AT = (
     "flutter",
     "corrosion",
     "workmanship",
+    "shear in the webs of the ribs",
+    "ribs crippling at hinges and horn",
     "fin side of the hinges",
     "cables and pedals",
     "tabs",

@@ -217,7 +217,8 @@ def _wrinkles(assessment: Assessment, system: System) -> list[str]:
     assert first.margin is not None  # noqa: S101 - statements below limit have one
     at = f"{in_system(first.part, system)}: from {first.margin + 1.0:.2f} of limit load ({case_words(first.case)})"
     more = f"; {len(below) - 1} more" if len(below) > 1 else ""
-    return [f"{at}{more}. No failure by itself; the rows' margins hold what it adds"]
+    nose = ", but for the nose" if any(f.check.place == "panel.nose_skin" for f in below) else ""
+    return [f"{at}{more}. No failure by itself; the rows' margins hold what it adds{nose}"]
 
 
 def notebook_html(assessment: Assessment, system: System = "metric") -> str:

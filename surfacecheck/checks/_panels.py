@@ -13,6 +13,7 @@ from surfacecheck.checks._item import Item
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.library import metal_of
+from surfacecheck.model import YesNo
 from surfacecheck.provenance import Basis, Source, Value, over_spots, over_stations
 from surfacecheck.sections.box import sides_of
 from surfacecheck.strength import member, shear_coefficient
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from surfacecheck.model import Skin
+    from surfacecheck.model import NoseSkin, Skin
 
     Array = NDArray[np.float64]
 
@@ -35,6 +36,10 @@ WRINKLED_SHEAR = Source(
     Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661"
 )
 WRINKLES = "a skin that wrinkles below limit has not failed; its rows carry more (the margins of the rows have it)"
+NOSE_FLAT = (
+    "taken as flat, from flange to flange round the nose: its curve lets it wrinkle later; what a wrinkled nose adds "
+    "to its rows is not in their margins"
+)
 
 
 def bay_edges(effects: Effects) -> tuple[Array, Array]:
@@ -55,19 +60,19 @@ def bay_edges(effects: Effects) -> tuple[Array, Array]:
     return edges[..., upper - 1], edges[..., upper]
 
 
-def _marks(effects: Effects) -> tuple[list[int], NDArray[np.intp]]:
+def _marks(effects: Effects, *, ribs: bool = True) -> tuple[list[int], NDArray[np.intp]]:
     """Give the breaks at which a panel may end, and for every station which of them stands above it."""
     span = effects.span
-    marks = sorted({span.root, *span.ribs, span.tip})
+    marks = sorted({span.root, *(span.ribs if ribs else ()), span.tip})
     return marks, np.clip(np.searchsorted(marks, span.bay, side="right"), 1, len(marks) - 1)
 
 
-def _critical(effects: Effects, width: Array, t: Array, modulus: Array, poisson: Array) -> Array:
+def _critical(effects: Effects, width: Array, t: Array, modulus: Array, poisson: Array, *, ribs: bool = True) -> Array:
     """Shear flow at which a panel from rib to rib wrinkles, simply supported, its mean width in the bay."""
     stations = effects.span.stations
-    low, high = bay_edges(effects)
-    length = high - low
-    marks, upper = _marks(effects)
+    marks, upper = _marks(effects, ribs=ribs)
+    edges = effects.span.breaks[..., marks]
+    length = edges[..., upper] - edges[..., upper - 1]
     at_mark = width[..., [stations.after(b) if b < len(stations.cells) else -1 for b in marks]]
     mean = 0.5 * (at_mark[..., upper - 1] + at_mark[..., upper])
     short, long_ = np.minimum(length, mean), np.maximum(length, mean)
@@ -153,6 +158,8 @@ def panel_checks(effects: Effects) -> Iterator[Check]:
     for side in ("plus", "minus"):
         if effects.box.has(f"skin_{side}"):
             yield from _skin_checks(effects.whole, side)
+    if effects.box.has("nose"):
+        yield from _nose_checks(effects.whole)
     yield from _web(effects.whole)
 
 
@@ -160,28 +167,59 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     """When a skin wrinkles, and when it tears."""
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101 - panel_checks has looked
-    name, skin, factors = sides_of(surface)[side], _skin(effects, side), member()
-    words = surface.said(name).replace("_", " ")
-    place = f"panel.{surface.said(name)}"
-    flow = np.abs(effects.mean(f"skin_{side}"))
+    name = surface.said(sides_of(surface)[side])
+    flow, critical = effects.mean(f"skin_{side}"), skin_critical(effects, side)
+    yield from _sheet_checks(effects, name, _skin(effects, side), box.skin_t[side], flow, critical, (WRINKLES,))
+
+
+def _nose_checks(effects: Effects) -> Iterator[Check]:
+    """When the skin round the nose wrinkles, taken as flat from flange to flange, and when it tears."""
+    box, surface = effects.box, effects.surface
+    assert box is not None  # noqa: S101 - panel_checks has looked
+    assert box.nose_around is not None  # noqa: S101 - there is a nose
+    nose, notes = surface.sheet.nose_skin, [NOSE_FLAT]
+    metal = metal_of(surface, nose.alloy, nose.thickness)
+    t, ribs = over_stations(nose.thickness), surface.sheet.ribs.in_nose is not YesNo.NO
+    if not ribs:
+        notes.append("the ribs do not go on into the nose: the panel is as long as the surface")
+    critical = None
+    if metal.modulus.known:
+        modulus, poisson = over_stations(metal.modulus), _poisson(metal.poisson)
+        critical = _critical(effects, box.nose_around, t, modulus, poisson, ribs=ribs)
+    yield from _sheet_checks(
+        effects, "nose_skin", nose, t + 0.0 * box.height, effects.mean("nose"), critical, tuple(notes)
+    )
+
+
+def _sheet_checks(
+    effects: Effects,
+    name: str,
+    sheet: Skin | NoseSkin,
+    t: Array,
+    flow: Array,
+    critical: Array | None,
+    notes: tuple[str, ...],
+) -> Iterator[Check]:
+    """When a sheet in shear wrinkles, if that can be worked, and when it tears."""
+    words, place, factors = name.replace("_", " "), f"panel.{name}", member()
+    flow = np.abs(flow)
     kept = worst_case(flow)
     spots, cases = kept.spots(effects.places), kept.cases(effects.flow_cases)
     q = Term(kept.of(flow), "line_load", f"shear flow of the {words} at limit")
-    critical = Term(
-        kept.of(by_case(skin_critical(effects, side))), "line_load", "shear flow at which the panel wrinkles"
-    )
-    yield Item(place, f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
-        "wrinkles",
-        "wrinkles in shear",
-        "q_cr",
-        "q",
-        {"q_cr": critical, "q": q},
-        "q",
-        TN_3781,
-        kind="statement",
-        notes=(WRINKLES,),
-    )
-    metal = metal_of(surface, skin.alloy, skin.thickness)
+    if critical is not None:
+        q_cr = Term(kept.of(by_case(critical)), "line_load", "shear flow at which the panel wrinkles")
+        yield Item(place, f"panels of the {words}", ("",), spots, cases, subject="this panel").check(
+            "wrinkles",
+            "wrinkles in shear",
+            "q_cr",
+            "q",
+            {"q_cr": q_cr, "q": q},
+            "q",
+            TN_3781,
+            kind="statement",
+            notes=notes,
+        )
+    metal = metal_of(effects.surface, sheet.alloy, sheet.thickness)
     allowed = None
     if metal.shear.known and metal.tension.known:
         allowed = np.minimum(over_spots(metal.shear), 0.5 * over_spots(metal.tension))
@@ -192,7 +230,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
         "FS * q",
         {
             "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", WRINKLED_SHEAR, metal.shear.key),
-            "t": Term(kept.of(by_case(box.skin_t[side])), "length", f"thickness of the {words}"),
+            "t": Term(kept.of(by_case(t)), "length", f"thickness of the {words}"),
             "q": q,
             "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
         },

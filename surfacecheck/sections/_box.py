@@ -44,6 +44,8 @@ class Box:
         Thickness of the skins, by side, with doublers that cover them from spar to trailing edge [m].
     doubler_t : ndarray, shape (..., S)
         Thickness of web doublers [m].
+    nose_around : ndarray, shape (..., S), or None
+        Length of the nose skin from flange to flange [m]; None where there is none.
     rear_closed : bool
         Whether the skins close the cell behind the spar.
     height : ndarray, shape (..., S)
@@ -65,6 +67,7 @@ class Box:
     web_t: Array
     skin_t: dict[str, Array]
     doubler_t: Array
+    nose_around: Array | None
     rear_closed: bool
     height: Array
     web_x: Array

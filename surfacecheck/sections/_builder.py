@@ -113,6 +113,7 @@ class Builder:
             web_t=t,
             skin_t=skin_t,
             doubler_t=doubler_t,
+            nose_around=self.curved["nose"][0] + 0 * self.y if nose else None,
             rear_closed=self.joined,
             height=self.height,
             web_x=self.web_x,

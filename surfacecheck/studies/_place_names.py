@@ -89,7 +89,8 @@ def _names(surface: Surface, system: System) -> Iterator[PlaceName]:
         yield PlaceName(f"row.{name}", _row(surface, row, system))
     sides = [surface.said("left_skin"), surface.said("right_skin")]
     yield PlaceName("spar", "also spar.web, with the place: spar.at-...")
-    for side in (*sides, "web"):
+    nose = () if surface.sheet.nose_skin.thickness.absent else ("nose_skin",)
+    for side in (*sides, *nose, "web"):
         yield PlaceName(f"panel.{side}", f"{side.replace('_', ' ')} between ribs")
 
 

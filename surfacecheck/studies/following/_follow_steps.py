@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 __all__ = ["PARTS", "Handed", "Step", "steps_of"]
 
 PARTS = ("sideways", "fore-aft", "along", "torque")
-_WALLS = {"web": "spar.web", "nose": ""}
+_WALLS = {"web": "spar.web", "nose": "panel.nose_skin"}
 
 
 @dataclass(frozen=True, slots=True)
