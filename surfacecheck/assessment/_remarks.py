@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 import numpy as np
 
+from surfacecheck.assessment._load import IN_LINE, Loaded
+from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
 from surfacecheck.sections import restraint_matters, warping, warping_parameter
 from surfacecheck.sections.box import Box
 from surfacecheck.statics.span import Span
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
+    from collections.abc import Iterator
 
-    from surfacecheck.model import Surface
+    from surfacecheck.model import Bracket, Doubler, HornPlate, NoseSkin, Ribs, Skin, Spar, Surface
 
-    Array = NDArray[np.float64]
-
-from surfacecheck.assessment._load import IN_LINE, Loaded
+    Cut: TypeAlias = Bracket | Doubler | HornPlate | NoseSkin | Ribs | Skin | Spar
 
 __all__ = ["assumptions_of", "remarks_of"]
 
@@ -75,12 +75,34 @@ def _open_box(box: Box, span: Span) -> str:
     return text
 
 
+def _metal_parts(surface: Surface) -> Iterator[tuple[str, Cut]]:
+    """Give everything cut from sheet or plate, with the builder's word for it."""
+    sheet = surface.sheet
+    named = ("left_skin", "right_skin", "nose_skin", "spar", "ribs")
+    yield from ((surface.sheet_words(name), getattr(sheet, name)) for name in named)
+    yield from ((surface.sheet_words(name), doubler) for name, doubler in sheet.doublers.items())
+    yield from ((f"bracket {name}", bracket) for name, bracket in surface.brackets.items())
+    if surface.horn is not None:
+        yield "plate of the horn", surface.horn.plate
+
+
+def _metals(surface: Surface) -> list[str]:
+    """Say where a sheet's metal is not taken from the row of the table for its thickness: each text once."""
+    found: dict[str, list[str]] = {}
+    for words, part in _metal_parts(surface):
+        text = "" if part.thickness.absent else metal_of(surface, part.alloy, part.thickness).remark
+        if text:
+            found.setdefault(text, []).append(words)
+    return [f"{', '.join(parts)}: {text}" for text, parts in found.items()]
+
+
 def remarks_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) -> tuple[str, ...]:
     out = list(surface.remarks)
     out += [
         f"{one.where}: {one.what}: not in these numbers; the command deviation sets it beside the drawing"
         for one in surface.happened
     ]
+    out += _metals(surface)
     if surface.horn is not None and not span.ribs:
         out.append("no rib is known: rib rows, and the horn's path into the box, are not looked at")
     out += [

@@ -233,3 +233,18 @@ def test_the_fins_bending_belongs_to_the_typed_load_alone():
     one = laid({"hinge.top.fin_bends": '"3 mm left"'})
     assert any("the fin stays straight" in remark for remark in one.remarks)
     assert not any("the fin stays straight" in remark for remark in laid({}).remarks)
+
+
+def test_a_sheet_outside_the_table_of_its_metal_is_named_and_each_text_stands_once():
+    """2024-T3 clad is tabled from 0.010 in on, 6061-T6 up to 0.249 in; metals inside say nothing."""
+    thin = {f"sheet.{skin}.thickness": '"0.2 mm"' for skin in ("left_skin", "right_skin")}
+    changes = thin | {"horn.plate.thickness": '"7 mm"'}
+    skins, horn = [one for one in laid(changes).remarks if "the table of" in one]
+    assert skins.startswith("left skin, right skin: thinner than the table of 2024-T3 clad, 0.25 to 3.25 mm")
+    assert horn.startswith("plate of the horn: thicker than the table of 6061-T6")
+    assert not [one for one in laid({}).remarks if "table" in one]
+
+
+def test_a_sheet_of_unknown_thickness_says_which_row_of_the_table_it_has():
+    one = laid({"sheet.ribs.thickness": '"?"'})
+    assert "rib: thickness not given: the lowest of all ranges" in one.remarks
