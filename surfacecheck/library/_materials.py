@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.library._read import entry, nearest, source, table
+from surfacecheck.library._read import entry, known_keys, nearest, source, table
 from surfacecheck.provenance import Value
 
 if TYPE_CHECKING:
@@ -72,13 +72,17 @@ class Material:
 
 
 _PROPERTIES = tuple(f.name for f in fields(Material) if f.name not in {"name", "thickness_range", "remark"})
+_KEYS = (*_PROPERTIES, "name", "also", "thickness")
 
 
 def _row(row: dict[str, Any], sources: dict[str, Any]) -> Material:
+    known_keys(row, _KEYS, row["name"])
     span = row.get("thickness")
     values: dict[str, Any] = {key: entry(row.get(key), sources, f"{row['name']}.{key}") for key in _PROPERTIES}
     if span is not None:
-        source(span["from"], sources)  # a range without a source is a fault of the table
+        source(
+            span.get("from"), sources, f"{row['name']}.thickness"
+        )  # a range without a source is a fault of the table
     low_high = None if span is None else (span["in"][0] * _INCH, span["in"][1] * _INCH)
     return Material(name=row["name"], thickness_range=low_high, **values)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Any, Literal
 
-from surfacecheck.library._read import entry, nearest, source, table
+from surfacecheck.library._read import entry, known_keys, nearest, source, table
 from surfacecheck.provenance import Source, Value
 
 __all__ = ["Grip", "RivetType", "rivet_type", "rivets"]
@@ -96,9 +96,11 @@ class RivetType:
 _PROPERTIES = tuple(
     f.name for f in fields(RivetType) if f.name not in {"name", "set", "head_kind", "alloy", "grips", "grips_source"}
 )
+_KEYS = (*_PROPERTIES, "name", "also", "set", "head_kind", "alloy", "grips", "grips_from")
 
 
 def _type(row: dict[str, Any], sources: dict[str, Any]) -> RivetType:
+    known_keys(row, _KEYS, row["name"])
     grips = tuple(Grip(*(g[k] * 1e-3 for k in ("length", "least", "most"))) for g in row.get("grips", ()))
     return RivetType(
         name=row["name"],
@@ -106,7 +108,7 @@ def _type(row: dict[str, Any], sources: dict[str, Any]) -> RivetType:
         head_kind=row["head_kind"],
         alloy=row["alloy"],
         grips=grips,
-        grips_source=source(row["grips_from"], sources) if grips else None,
+        grips_source=source(row.get("grips_from"), sources, f"{row['name']}.grips_from") if grips else None,
         **{key: entry(row.get(key), sources, f"{row['name']}.{key}") for key in _PROPERTIES},
     )
 

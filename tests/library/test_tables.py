@@ -10,6 +10,8 @@ import pytest
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import material, materials, rivet_type, rivets
+from surfacecheck.library._materials import _row
+from surfacecheck.library._rivets import _type
 from surfacecheck.provenance import Basis
 
 MM = 1e-3
@@ -47,6 +49,37 @@ def test_every_cell_of_the_files_names_a_listed_source() -> None:
             if "grips" in entry:
                 used.add(entry["grips_from"])
         assert sorted(used) == sorted(data["source"])
+
+
+def test_every_table_is_read_without_a_key_that_nobody_asks_for() -> None:
+    """The readers refuse such a key, and read every entry here; what stands beside the entries is known as well."""
+    found = tables()
+    assert [set(data) for data in found] == [{"source", "material"}, {"source", "rivet"}]
+    assert all(set(one) == {"basis", "text"} for data in found for one in data["source"].values())
+    assert {row["name"] for row in found[0]["material"]} == set(materials())
+    assert [row["name"] for row in found[1]["rivet"]] == list(rivets())
+
+
+SOURCES = {"page": {"basis": "published", "text": "a table"}, "odd": {"basis": "heard", "text": "a table"}}
+NAME = {"name": "AD 1/8 in"}
+RIVET = NAME | {"set": "solid", "head_kind": "protruding", "alloy": "2117-T3"}
+
+
+@pytest.mark.parametrize(("read", "row"), [(_type, RIVET), (_row, NAME)])
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        ({"sheer": {"lbf": 388, "from": "page"}}, r'1/8 in\.sheer: no key of this table\. Nearest: "shear"\. Keys: '),
+        ({"shear": {"lbf": 388, "from": "pgae"}}, r'1/8 in\.shear: from = "pgae" is no \[source\].*Sources: page, odd'),
+        ({"shear": {"lbf": 388}}, r"1/8 in\.shear: from is not given"),
+        ({"shear": {"pounds": 388, "from": "page"}}, r"1/8 in\.shear: .*found: pounds\. Units: ksi, "),
+        ({"shear": {"from": "page"}}, r"1/8 in\.shear: .*found: nothing"),
+        ({"shear": {"lbf": 388, "from": "odd"}}, r"source\.odd: .*one of: published, "),
+    ],
+)
+def test_a_slip_in_a_table_is_named(read, row, more, words: str) -> None:
+    with pytest.raises(SurfaceError, match=words):
+        read(row | more, SOURCES)
 
 
 def test_published_handbook_values_say_that_they_are_quoted() -> None:
