@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 from surfacecheck.assessment._gaps import find_gaps
 from surfacecheck.assessment._remarks import assumptions_of, remarks_of
 from surfacecheck.assessment._result import NOT_LOOKED_AT, Assessment
@@ -24,14 +22,10 @@ from surfacecheck.checks import (
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from numpy.typing import NDArray
-
     from surfacecheck.loads import LoadCase
     from surfacecheck.masses import Masses
     from surfacecheck.model import Surface
     from surfacecheck.statics.span import Span
-
-    Array = NDArray[np.float64]
 
 __all__ = ["assess", "straddled"]
 

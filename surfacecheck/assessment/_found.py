@@ -3,15 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
-
-import numpy as np
-
-if TYPE_CHECKING:
-    from numpy.typing import NDArray
-
-    Array = NDArray[np.float64]
-
 
 __all__ = ["Gap", "HornPull", "PinLoad", "Rest", "Worst"]
 

@@ -15,8 +15,6 @@ from surfacecheck.checks import Finding, Outcome, find_at
 from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
-
     from surfacecheck.checks import BracketLoad, Effects, HornLoad, RowLoad
     from surfacecheck.loads import LoadCase, MissingCase
     from surfacecheck.masses import Masses
@@ -24,8 +22,6 @@ if TYPE_CHECKING:
     from surfacecheck.rules import RuleResult
     from surfacecheck.statics import Beam, Deflections
     from surfacecheck.statics.span import Span
-
-    Array = NDArray[np.float64]
 
 __all__ = ["CAUTION", "NOT_LOOKED_AT", "Assessment", "Gap", "HornPull", "PinLoad", "Rest", "Worst"]
 

@@ -39,8 +39,6 @@ class BracketLoad:
         From the file.
     bracket : Bracket
         From the file.
-    index : int
-        Hinge along the H axis.
     a, b : ndarray, shape (..., R)
         Places of the rivets along the pins and along z, from the middle of the group [m].
     force : ndarray, shape (..., C, 3)
@@ -55,7 +53,6 @@ class BracketLoad:
 
     hinge: Hinge
     bracket: Bracket
-    index: int
     a: Array
     b: Array
     force: Array
@@ -161,7 +158,6 @@ def bracket_loads(effects: Effects) -> Iterator[BracketLoad]:
         yield BracketLoad(
             hinge,
             bracket,
-            index,
             y,
             z,
             force,

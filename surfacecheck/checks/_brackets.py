@@ -30,8 +30,6 @@ if TYPE_CHECKING:
     from surfacecheck.model import Surface
     from surfacecheck.strength import Factors
 
-    Array = NDArray[np.float64]
-
 __all__ = ["bracket_checks"]
 
 NO_HEEL = "rigid bracket, equal rivets, no heel: pull shared in a straight line over the group"

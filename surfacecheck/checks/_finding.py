@@ -27,7 +27,6 @@ class Outcome:
     OUTSIDE = "outside the method: ask"
     DEPENDS = "depends on heel and prying of the bracket: ask"
     NOT_GIVEN = "not given"
-    NOT_LOOKED_AT = "not looked at"
 
 
 @dataclass(frozen=True, eq=False)

@@ -23,12 +23,8 @@ from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from numpy.typing import NDArray
-
     from surfacecheck.checks._effects import Effects
     from surfacecheck.model import Horn, Surface
-
-    Array = NDArray[np.float64]
 
 __all__ = ["horn_checks"]
 

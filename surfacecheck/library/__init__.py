@@ -1,8 +1,6 @@
 """Shipped tables of sheet metals, rivets and drills, every value with its source."""
 
 from surfacecheck.library._drills import (
-    METRIC_DRILLS,
-    NUMBER_DRILLS,
     Drill,
     drill_gauges,
     drills_within,
@@ -14,8 +12,6 @@ from surfacecheck.library._rivets import Grip, RivetType, rivet_type, rivets
 from surfacecheck.library.metals import metal_of, rivet_strength
 
 __all__ = [
-    "METRIC_DRILLS",
-    "NUMBER_DRILLS",
     "Drill",
     "Grip",
     "Material",

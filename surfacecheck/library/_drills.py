@@ -7,12 +7,9 @@ from dataclasses import dataclass
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library._read import table
-from surfacecheck.provenance import Basis, Source
 
-__all__ = ["METRIC_DRILLS", "NUMBER_DRILLS", "Drill", "drill_gauges", "drills_within", "nearest_drills", "number_drill"]
+__all__ = ["Drill", "drill_gauges", "drills_within", "nearest_drills", "number_drill"]
 
-NUMBER_DRILLS = Source(Basis.PUBLISHED, "ASME B94.11M, Twist Drills, number sizes, as public charts list them")
-METRIC_DRILLS = Source(Basis.PUBLISHED, "BS 328, metric drills by tenths of a millimetre, as quoted in secondary text")
 
 _INCH = 0.0254
 _LEAST, _MOST = 1.0e-3, 13.9e-3

@@ -16,7 +16,7 @@ from surfacecheck.provenance import UNKNOWN, Basis, Source, Value, numbers, plai
 if TYPE_CHECKING:
     from surfacecheck.model import Alloy, Rivet, Surface
 
-__all__ = ["SAME_SIZE", "is_known_metal", "metal_of", "rivet_strength"]
+__all__ = ["SAME_SIZE", "metal_of", "rivet_strength"]
 
 ALUMINIUM_POISSON = 0.33
 SAME_SIZE = 0.02
@@ -80,11 +80,6 @@ def _own(alloy: Alloy, name: str) -> Material:
     )
 
 
-def is_known_metal(surface: Surface, name: str) -> bool:
-    """Tell whether a metal is named at all; a name that no table has is an error elsewhere."""
-    return bool(name) and name != "?"
-
-
 def metal_of(surface: Surface, name: str, thickness: Value = UNKNOWN) -> Material:
     """Give the metal of a part.
 
@@ -107,7 +102,7 @@ def metal_of(surface: Surface, name: str, thickness: Value = UNKNOWN) -> Materia
     SurfaceError
         For a name that neither the file nor the tables have.
     """
-    if not is_known_metal(surface, name):
+    if name in {"", "?"}:
         return NOT_NAMED
     if name in surface.alloys:
         return _own(surface.alloys[name], name)
@@ -132,7 +127,7 @@ def rivet_strength(surface: Surface, rivet: Rivet) -> tuple[Value, Value]:
     Parameters
     ----------
     surface : Surface
-        Any; kept for metals of its own.
+        Any: nothing of it is read.
     rivet : Rivet
         From the file.
 

@@ -16,10 +16,8 @@ from surfacecheck.provenance import Basis, Source
 __all__ = [
     "D_RANGE",
     "FIGURE_A5_A6",
-    "FIGURE_A7",
     "LOAD_FACTORS",
     "OTHER_HALF",
-    "PARABOLA",
     "SPEEDS",
     "SPEED_DIVE",
     "SPEED_FACTORS",
@@ -47,8 +45,6 @@ D_RANGE = (0.0, 0.5)
 """Centre of pressure behind the leading edge over the mean chord: A23.11(c)(1)(iii), Amdt 23-62 [-]."""
 
 FIGURE_A5_A6 = Source(Basis.FROM_MEMORY, "14 CFR 23, Appendix A, Figures A5 and A6, Amdt 23-62: curve equations")
-FIGURE_A7 = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, Figure A7, Amdt 23-62")
-PARABOLA = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, A23.11(c)(1)(v), Amdt 23-62")
 
 SPEEDS = Source(Basis.PUBLISHED, "14 CFR 23, Appendix A, A23.7(e)(2) and Figure A3, Amdt 23-62")
 SPEED_DIVE = Source(Basis.FROM_MEMORY, "14 CFR 23, Appendix A, Figure A3, Amdt 23-62: dive speed and its cap")

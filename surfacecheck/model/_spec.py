@@ -20,7 +20,6 @@ __all__ = [
     "number",
     "part",
     "part_list",
-    "parts",
     "spec_of",
     "specs",
     "text",
@@ -39,7 +38,6 @@ Kind = Literal[
     "text",
     "texts",
     "part",
-    "parts",
     "part_list",
     "leaves",
     "moves",
@@ -156,11 +154,6 @@ def part(of: type[Any], help: str, **more: Any) -> Any:
     """Declare a table; the part with nothing known until given, None where it is optional."""
     spec = Spec("part", help, of=of, **more)
     return _held(spec, None) if spec.optional else _held(spec, factory=of)
-
-
-def parts(of: type[Any], help: str, **more: Any) -> Any:
-    """Declare tables by their own names; an empty dict until given."""
-    return _held(Spec("parts", help, of=of, **more), factory=dict)
 
 
 def part_list(of: type[Any], help: str, default: Any = None, **more: Any) -> Any:

@@ -84,7 +84,6 @@ class Quantity:
     """What it measures, and the units it is shown and worked in."""
 
     measures: str
-    si: str
     metric: str
     inch: str
     work_metric: str
@@ -94,34 +93,34 @@ class Quantity:
 #: The working units of one system belong together (N, mm, s, kg with N/kg; lbf, in, s, lb with lbf/lb), so that a
 #: formula can be redone from values in them. A density that meets a speed is ``air_density``.
 QUANTITIES: dict[str, Quantity] = {
-    "number": Quantity("number", "", "", "", "", ""),
-    "length": Quantity("length", "m", "mm", "in", "mm", "in"),
-    "area": Quantity("area", "m2", "m2", "ft2", "mm2", "in2"),
-    "section_area": Quantity("area", "m2", "mm2", "in2", "mm2", "in2"),
-    "section_modulus": Quantity("volume", "m3", "mm3", "in3", "mm3", "in3"),
-    "volume": Quantity("volume", "m3", "mm3", "in3", "mm3", "in3"),
-    "second_moment": Quantity("second moment of area", "m4", "mm4", "in4", "mm4", "in4"),
-    "angle": Quantity("angle", "rad", "deg", "deg", "rad", "rad"),
-    "twist": Quantity("twist", "rad/m", "deg/m", "deg/ft", "rad/mm", "rad/in"),
-    "curvature": Quantity("curvature", "1/m", "1/m", "1/in", "1/mm", "1/in"),
-    "force": Quantity("force", "N", "N", "lbf", "N", "lbf"),
-    "pressure": Quantity("pressure", "Pa", "kPa", "psf", "MPa", "psi"),
-    "stress": Quantity("pressure", "Pa", "MPa", "psi", "MPa", "psi"),
-    "line_load": Quantity("load per length", "N/m", "N/mm", "lbf/in", "N/mm", "lbf/in"),
-    "stiffness": Quantity("load per length", "N/m", "N/mm", "lbf/in", "N/mm", "lbf/in"),
-    "torque": Quantity("torque", "N m", "N m", "lbf in", "N mm", "lbf in"),
-    "line_torque": Quantity("force", "N", "N", "lbf", "N", "lbf"),
-    "bending_stiffness": Quantity("bending stiffness", "N m2", "N m2", "lbf in2", "N mm2", "lbf in2"),
-    "compliance": Quantity("movement per force", "m/N", "mm/kN", "in/lbf", "mm/N", "in/lbf"),
-    "mass": Quantity("mass", "kg", "kg", "lb", "kg", "lb"),
-    "line_mass": Quantity("mass per length", "kg/m", "kg/m", "lb/ft", "kg/mm", "lb/in"),
-    "area_mass": Quantity("mass per area", "kg/m2", "kg/m2", "lb/ft2", "kg/mm2", "lb/in2"),
-    "density": Quantity("density", "kg/m3", "kg/m3", "lb/in3", "kg/mm3", "lb/in3"),
-    "air_density": Quantity("density", "kg/m3", "kg/m3", "lb/ft3", "N s2/mm4", "lbf s2/in4"),
-    "mass_moment": Quantity("mass moment", "kg m", "kg m", "lb in", "kg mm", "lb in"),
-    "speed": Quantity("speed", "m/s", "m/s", "knots", "mm/s", "in/s"),
-    "acceleration": Quantity("acceleration", "m/s2", "m/s2", "ft/s2", "N/kg", "lbf/lb"),
-    "time": Quantity("time", "s", "s", "s", "s", "s"),
+    "number": Quantity("number", "", "", "", ""),
+    "length": Quantity("length", "mm", "in", "mm", "in"),
+    "area": Quantity("area", "m2", "ft2", "mm2", "in2"),
+    "section_area": Quantity("area", "mm2", "in2", "mm2", "in2"),
+    "section_modulus": Quantity("volume", "mm3", "in3", "mm3", "in3"),
+    "volume": Quantity("volume", "mm3", "in3", "mm3", "in3"),
+    "second_moment": Quantity("second moment of area", "mm4", "in4", "mm4", "in4"),
+    "angle": Quantity("angle", "deg", "deg", "rad", "rad"),
+    "twist": Quantity("twist", "deg/m", "deg/ft", "rad/mm", "rad/in"),
+    "curvature": Quantity("curvature", "1/m", "1/in", "1/mm", "1/in"),
+    "force": Quantity("force", "N", "lbf", "N", "lbf"),
+    "pressure": Quantity("pressure", "kPa", "psf", "MPa", "psi"),
+    "stress": Quantity("pressure", "MPa", "psi", "MPa", "psi"),
+    "line_load": Quantity("load per length", "N/mm", "lbf/in", "N/mm", "lbf/in"),
+    "stiffness": Quantity("load per length", "N/mm", "lbf/in", "N/mm", "lbf/in"),
+    "torque": Quantity("torque", "N m", "lbf in", "N mm", "lbf in"),
+    "line_torque": Quantity("force", "N", "lbf", "N", "lbf"),
+    "bending_stiffness": Quantity("bending stiffness", "N m2", "lbf in2", "N mm2", "lbf in2"),
+    "compliance": Quantity("movement per force", "mm/kN", "in/lbf", "mm/N", "in/lbf"),
+    "mass": Quantity("mass", "kg", "lb", "kg", "lb"),
+    "line_mass": Quantity("mass per length", "kg/m", "lb/ft", "kg/mm", "lb/in"),
+    "area_mass": Quantity("mass per area", "kg/m2", "lb/ft2", "kg/mm2", "lb/in2"),
+    "density": Quantity("density", "kg/m3", "lb/in3", "kg/mm3", "lb/in3"),
+    "air_density": Quantity("density", "kg/m3", "lb/ft3", "N s2/mm4", "lbf s2/in4"),
+    "mass_moment": Quantity("mass moment", "kg m", "lb in", "kg mm", "lb in"),
+    "speed": Quantity("speed", "m/s", "knots", "mm/s", "in/s"),
+    "acceleration": Quantity("acceleration", "m/s2", "ft/s2", "N/kg", "lbf/lb"),
+    "time": Quantity("time", "s", "s", "s", "s"),
 }
 _ALIASES = {"": "number", "stiffness_bending": "bending_stiffness", "stiffness_torsion": "bending_stiffness"}
 

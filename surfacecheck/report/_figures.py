@@ -38,15 +38,12 @@ class Picture:
 
     Attributes
     ----------
-    name : str
-        Also the prefix of its ids.
     svg : str
         Empty where it could not be drawn.
     hidden : str
         Then: which value hides it.
     """
 
-    name: str
     svg: str
     hidden: str
 
@@ -103,6 +100,6 @@ def pictures(assessment: Assessment, system: System) -> dict[str, Picture]:
 
 def _drawn(name: str, make: Callable[[], Drawing], hidden: str) -> Picture:
     try:
-        return Picture(name, to_svg(make(), name), "")
+        return Picture(to_svg(make(), name), "")
     except SurfaceError as err:
-        return Picture(name, "", hidden or f"Not given: {err}.")
+        return Picture("", hidden or f"Not given: {err}.")

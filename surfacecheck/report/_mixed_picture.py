@@ -29,13 +29,10 @@ from surfacecheck.studies import shown_rivets
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
-    from numpy.typing import NDArray
 
     from surfacecheck.quantities import System
     from surfacecheck.report._style import Drawing
     from surfacecheck.studies import MixedRow, MixedShare
-
-    Array = NDArray[np.float64]
 
 __all__ = ["mixed_picture"]
 

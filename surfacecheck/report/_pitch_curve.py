@@ -29,12 +29,10 @@ from surfacecheck.report._style import (
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from numpy.typing import ArrayLike, NDArray
+    from numpy.typing import ArrayLike
 
     from surfacecheck.quantities import System
     from surfacecheck.report._style import Drawing
-
-    Array = NDArray[np.float64]
 
 __all__ = ["pitch_curve"]
 

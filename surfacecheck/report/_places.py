@@ -98,11 +98,6 @@ class PlacedRow:
     far: bool
     hidden: bool
 
-    @property
-    def first(self) -> tuple[float, float]:
-        """The first rivet."""
-        return float(self.x[0]), float(self.y[0])
-
 
 def placed_rows(surface: Surface) -> tuple[PlacedRow, ...]:
     """Place every row that is known well enough, in the order of the file."""

@@ -1,7 +1,6 @@
 """Rules of the trade: meets, does not meet, or not covered, each with its text and the field it was written for."""
 
 from surfacecheck.rules._access import (
-    ACCESS_SOURCE,
     MOST_WEDGE,
     NOSE_GAP,
     TAIL_ROOM,
@@ -37,7 +36,6 @@ from surfacecheck.rules._spacing import edge_distance, edge_times, least_pitch, 
 from surfacecheck.rules._texts import chamfer_most, edge_texts, least_rivet, pitch_texts
 
 __all__ = [
-    "ACCESS_SOURCE",
     "COUNT_SHARES",
     "COUNT_SOURCE",
     "DOES_NOT_MEET",

@@ -11,14 +11,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.provenance import Basis, Source
 from surfacecheck.rules._spacing import edge_times
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
 __all__ = [
-    "ACCESS_SOURCE",
     "MOST_WEDGE",
     "NOSE_GAP",
     "TAIL_ROOM",
@@ -34,10 +32,6 @@ MOST_WEDGE = float(np.deg2rad(20.0))
 """Largest wedge a pulled rivet is set on [rad]: 10 to 20 degrees are usual; common practice."""
 TAIL_ROOM = 2.0e-3
 """Room wanted behind the body of a blind rivet before it is pulled [m]; common practice."""
-ACCESS_SOURCE = Source(
-    Basis.COMMON_PRACTICE,
-    "nose clear of the bend and 1 mm off the wall; body clear by a wedge of 20 degrees at most; 2 mm behind the body",
-)
 
 
 def _lengths(*, above: bool = False, **lengths: ArrayLike) -> tuple[NDArray[np.float64], ...]:

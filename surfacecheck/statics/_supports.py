@@ -133,7 +133,6 @@ class Plan:
     run: NDArray[np.intp]
     knots: NDArray[np.intp]
     starts: tuple[int, ...]
-    ends: tuple[int, ...]
     at_start: Array
     at_end: Array
     start_at_point: Array
@@ -170,7 +169,6 @@ def plan(cells: tuple[int, ...], hinges: tuple[int, ...], slopes_held: tuple[int
         run=run,
         knots=np.array([0, *hinges, last]),
         starts=tuple(first_point[b] for b in hinges[:-1]),
-        ends=tuple(first_point[b] - 1 for b in hinges[1:]),
         at_start=at_start,
         at_end=at_end,
         start_at_point=at_start[:, run],

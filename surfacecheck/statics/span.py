@@ -48,8 +48,8 @@ class Span:
         Break of each hinge, from root to tip.
     ribs : tuple of int
         Break of each rib, in the order of the file.
-    horn, stop, balance : int or None
-        Break of the horn, of a stop on the surface, of a balance mass.
+    horn, stop : int or None
+        Break of the horn, of a stop on the surface.
     root, tip : int
         Breaks of the first and the last station of the outline (a horn may stand below the root).
     nose_closed : ndarray of bool, shape (..., S)
@@ -61,7 +61,6 @@ class Span:
     ribs: tuple[int, ...]
     horn: int | None
     stop: int | None
-    balance: int | None
     root: int
     tip: int
     nose_closed: NDArray[np.bool_]
@@ -135,7 +134,6 @@ def span_of(surface: Surface, also: Sequence[float] = ()) -> Span:
         ribs=tuple(of["rib"]),
         horn=_only(of["horn"]),
         stop=_only(of["stop"]),
-        balance=_only(of["balance"]),
         root=of["outline"][0],
         tip=of["outline"][-1],
         nose_closed=np.ones(stations.points, dtype=bool),

@@ -15,9 +15,7 @@ if TYPE_CHECKING:
 __all__ = [
     "FIXITY",
     "FIXITY_SOURCE",
-    "INTERACTION_PLATE_SOURCE",
     "INTER_RIVET_SOURCE",
-    "LIP_SOURCE",
     "bending_shear_margin",
     "compression_shear_margin",
     "inter_rivet",
@@ -26,12 +24,10 @@ __all__ = [
     "lip_stiffness",
 ]
 
-INTERACTION_PLATE_SOURCE = Source(Basis.FROM_MEMORY, "R_c + R_s^2 = 1 and R_b^2 + R_s^2 = 1 (NACA, ANC-5)")
 INTER_RIVET_SOURCE = Source(
     Basis.FROM_MEMORY,
     "column strip between rivets, c pi^2/12 E (t/p)^2, without 1/(1 - nu^2); NACA TN 3785 uses it with",
 )
-LIP_SOURCE = Source(Basis.FROM_MEMORY, "E. F. Bruhn, Analysis and Design of Flight Vehicle Structures, C7.9")
 
 FIXITY = {"protruding": 3.0, "blind": 2.0, "countersunk": 1.0}
 """End fixity c of the sheet between rivets, by head [-]."""

@@ -6,20 +6,16 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from surfacecheck.provenance import Basis, Source
 from surfacecheck.strength._numbers import at_least
 from surfacecheck.strength._plates import chosen
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["SHEAR_TABLE_SOURCE", "shear_coefficient", "shear_coefficient_fit"]
+__all__ = ["shear_coefficient", "shear_coefficient_fit"]
 
 Edges = Literal["SSSS", "CCCC"]
 
-SHEAR_TABLE_SOURCE = Source(
-    Basis.WORKED_OUT, "Ritz solution of the shear-loaded plate, within 0.05 %; curve of NACA TN 3781 (1957)"
-)
 
 # aspect ratio, then k_s for all edges supported and for all edges clamped (Ritz, +-0.05 %); 0 stands for 1/infinity
 _SHEAR_RATIO = np.array([1, 1.2, 1.25, 1.4, 1.5, 1.6, 1.8, 2, 2.5, 3, 4, 5, 6, 8, 10])

@@ -19,7 +19,6 @@ if TYPE_CHECKING:
 __all__ = [
     "LEAST_T_OVER_D",
     "SOLID_SHEAR_SOURCE",
-    "THIN_SHEET_SOURCE",
     "blind_shear",
     "hole_area",
     "sheet_covered",
@@ -33,10 +32,6 @@ LEAST_T_OVER_D = 0.18
 
 SOLID_SHEAR_SOURCE = Source(
     Basis.PUBLISHED, "MIL-HDBK-5J (2003), 8.1.2, shear on the hole area of Table 8.1.2(a), as quoted in secondary text"
-)
-THIN_SHEET_SOURCE = Source(
-    Basis.PUBLISHED,
-    "MIL-HDBK-5J (2003), Table 8.1.2.1(b), as quoted in secondary text; its closed form from memory",
 )
 
 

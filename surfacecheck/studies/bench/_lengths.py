@@ -36,8 +36,6 @@ class Chosen:
     ----------
     length : float
         Under the head [m].
-    said : str
-        As the packet says it; empty for a solid rivet.
     source : Source
         By what it was taken.
     others : tuple of float
@@ -45,7 +43,6 @@ class Chosen:
     """
 
     length: float
-    said: str
     source: Source
     others: tuple[float, ...] = ()
 
@@ -104,7 +101,7 @@ def rivet_length(rivet: Rivet, stack: float) -> Chosen | None:
         raise SurfaceError(message)
     best = min(holding, key=lambda one: (_off_middle(stack, one[1], one[2]), one[0].length.si or 0.0))[0]
     others = tuple(float(one.length.si or 0.0) for one, _, _ in holding if one is not best)
-    return Chosen(float(best.length.si or 0.0), best.length.said, MIDDLE if others else best.length.source, others)
+    return Chosen(float(best.length.si or 0.0), MIDDLE if others else best.length.source, others)
 
 
 def _solid(rivet: Rivet, stack: float) -> Chosen:
@@ -113,7 +110,7 @@ def _solid(rivet: Rivet, stack: float) -> Chosen:
         message = f"rivet.{rivet.name}.diameter is not given: a solid rivet is as long as its grip and 1.5 diameters"
         raise SurfaceError(message)
     sixteenths = math.ceil((stack + 1.5 * diameter) / STEP - 1e-9)
-    return Chosen(sixteenths * STEP, f"{sixteenths}/16 in", SOLID)
+    return Chosen(sixteenths * STEP, SOLID)
 
 
 def _ends(grip: Iterable[Value]) -> tuple[float | None, float | None]:

@@ -253,8 +253,10 @@ def _row(taken: TakeOff, at: int) -> dict[str, Any]:
         "stack": stretch.stack.thickness,
         "perhaps": [{"part": name, "thickness": thick} for name, thick in stretch.stack.perhaps],
         "length": None if row.chosen is None else row.chosen.length,
+        "length_source": None if row.chosen is None else str(row.chosen.source),
         "other_lengths": [] if row.chosen is None else list(row.chosen.others),
         "mass": row.mass,
+        "mass_source": None if row.mass_source is None else str(row.mass_source),
         "problem": row.problem or None,
         "notes": list(row.notes),
     }

@@ -15,15 +15,11 @@ from surfacecheck.studies.deviating._here import at_place, group_name, lowest_of
 from surfacecheck.studies.deviating._path import others_of, path_of, prose_of
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
-
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Finding
     from surfacecheck.model import Surface
     from surfacecheck.quantities import System
     from surfacecheck.studies.deviating._deviation import Way
-
-    Array = NDArray[np.float64]
 
 __all__ = ["Passing", "passing"]
 

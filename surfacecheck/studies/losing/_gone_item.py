@@ -116,11 +116,6 @@ class OneGone:
     left_out: tuple[str, ...]
 
     @property
-    def ranked(self) -> tuple[GoneItem, ...]:
-        """The worst first."""
-        return tuple(sorted(self.items, key=lambda one: one.worst_first))
-
-    @property
     def short(self) -> bool:
         """Whether anything is less than required without one of them, or depends."""
         return any(one.outcome in {Outcome.LESS, Outcome.DEPENDS} for one in self.items)

@@ -25,8 +25,6 @@ if TYPE_CHECKING:
     from surfacecheck.provenance import Source
     from surfacecheck.studies.losing._row_lines import RowLine
 
-    Array = NDArray[np.float64]
-
 __all__ = ["Gap", "OtherPath", "gaps_of", "other_paths"]
 
 

@@ -15,13 +15,9 @@ from surfacecheck.studies.losing._row_removals import removals_of
 from surfacecheck.studies.losing._row_springs import springs_of
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
-
     from surfacecheck.assessment import Assessment
     from surfacecheck.quantities import System
     from surfacecheck.studies.losing._rivet_group import Group
-
-    Array = NDArray[np.float64]
 
 __all__ = ["Removal", "Survey", "survey_group", "survey_row"]
 

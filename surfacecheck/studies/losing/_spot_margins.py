@@ -35,8 +35,8 @@ class SpotMargins:
         What each strength that is not given must be good for, by its key; only those a load asks for directly [N].
     checks : tuple of Check
         The ways it gives.
-    which, case_at : ndarray of int, shape (K,)
-        Which of them is the lowest, -1 where none is known, and in which case.
+    which : ndarray of int, shape (K,)
+        Which of them is the lowest, -1 where none is known.
     """
 
     margin: Array
@@ -44,18 +44,10 @@ class SpotMargins:
     asks: dict[str, Array]
     checks: tuple[Check, ...]
     which: NDArray[np.intp]
-    case_at: NDArray[np.intp]
 
     def gives(self, spot: int) -> str:
         """Name what gives at a spot; empty where no margin is known."""
         return str(self.checks[self.which[spot]].gives) if self.which[spot] >= 0 else ""
-
-    def case(self, spot: int) -> str:
-        """Name the load case of that margin; empty where none is known."""
-        if self.which[spot] < 0:
-            return ""
-        check = self.checks[self.which[spot]]
-        return str(check.spot_cases[spot] if check.spot_cases else check.cases[self.case_at[spot]])
 
 
 def spot_margins(checks: Iterable[Check], spots: int) -> SpotMargins:
@@ -71,10 +63,10 @@ def spot_margins(checks: Iterable[Check], spots: int) -> SpotMargins:
     Returns
     -------
     SpotMargins
-        With what gives, and the case.
+        With what gives.
     """
     best, outside = np.full(spots, np.inf), np.zeros(spots, dtype=bool)
-    which, case_at = np.full(spots, -1), np.zeros(spots, dtype=np.intp)
+    which = np.full(spots, -1)
     asks: dict[str, Array] = {}
     every = tuple(check for check in checks if check.kind == "margin")
     at = np.arange(spots)
@@ -86,9 +78,9 @@ def spot_margins(checks: Iterable[Check], spots: int) -> SpotMargins:
         worst = np.argmin(margins, axis=0)
         least = margins[worst, at]
         lower = least < best
-        best, which, case_at = (np.where(lower, new, old) for new, old in ((least, best), (i, which), (worst, case_at)))
+        best, which = np.where(lower, least, best), np.where(lower, i, which)
         outside = np.where(lower, np.broadcast_to(check.outside, margins.shape)[worst, at], outside)
-    return SpotMargins(best, outside, asks, every, which, case_at)
+    return SpotMargins(best, outside, asks, every, which)
 
 
 def _asked(check: Check, spots: int) -> dict[str, Array]:

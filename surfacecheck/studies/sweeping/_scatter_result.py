@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
 from surfacecheck.studies.sweeping._drives import least_share
 
@@ -149,7 +148,6 @@ class Scatter:
     why: dict[int, str]
     not_varied: tuple[str, ...]
     stopped: bool
-    caution: str = CAUTION
 
     def __len__(self) -> int:
         """How many samples are in it."""

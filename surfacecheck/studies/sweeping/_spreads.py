@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 __all__ = ["Tolerances", "holds_tolerances", "read_tolerances", "spreads_of"]
 
-_BRACKET = Source(Basis.AS_SAID, "in the bracket of the value")
-
 
 class Tolerances(NamedTuple):
     """A file of tolerances.
