@@ -71,7 +71,8 @@ class Assessment:
     missing_cases : tuple of MissingCase
         And those that could not.
     case_titles : tuple of str
-        Titles along the C axis of ``beam``: every case spread evenly, then through the ribs.
+        Titles along the C axis of ``beam``: every case spread evenly, then through the ribs; where pins are off line,
+        all of these once more with the pins as if in line.
     beam, simple : Beam
         With shear flexibility and twist; and bending alone, planes apart.
     effects : Effects

@@ -31,6 +31,8 @@ class RowLoad:
         From the file.
     kind : str
         ``spar``, ``edge``, ``rib``, ``rib-spar`` or ``doubler``.
+    plan : RowPlan
+        How its rivets are laid out: pitch, counts, ends.
     layers : dict of str to ndarray, shape (..., cases, spots)
         What each sheet hands to one rivet [N].
     shear, tension : ndarray, shape (..., cases, spots)

@@ -100,6 +100,11 @@ def mass_of(surface: Surface, kind: Rivet) -> tuple[Array, Source]:
         [kg].
     source : Source
         The builder's scale, or the formula and how sure it is.
+
+    Raises
+    ------
+    Unknown
+        Where it is not weighed, and its diameter, its metal's density, or how it is set is not known; names the key.
     """
     name = kind.name
     if kind.one_weighs.si is not None:

@@ -59,6 +59,8 @@ class Scene:
         Towards the head [N].
     either : bool
         Whether a force acts this way and, in another case, that way.
+    rivet : Rivet
+        From the file: its diameter, hole and head are drawn.
     hole : tuple of float or None
         Largest hole as it is now, right and up on the page [m].
     edges : tuple of (Edge or None)

@@ -83,7 +83,7 @@ def bend_radius(alloy: str, thickness: float, inside: float, *, place: str = "")
     Returns
     -------
     RuleResult
-        ``"not covered"`` where alloy or thickness is not in the table [m].
+        With the figures [m]; ``"not covered"`` where alloy or thickness is not in the table.
 
     Raises
     ------

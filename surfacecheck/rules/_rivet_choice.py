@@ -228,7 +228,7 @@ def hole_range(
     Returns
     -------
     RuleResult
-        ``"not covered"`` where the end that matters is not given [m].
+        With the figures [m]; ``"not covered"`` where the end that matters is not given.
 
     Raises
     ------
@@ -272,7 +272,7 @@ def grip_range(
     Returns
     -------
     RuleResult
-        ``"not covered"`` where the end that matters is not given [m].
+        With the figures [m]; ``"not covered"`` where the end that matters is not given.
 
     Raises
     ------

@@ -50,6 +50,10 @@ class Section:
         Length and shear thickness of the walls [m].
     shear_ratio : ndarray, shape (..., W)
         G of the wall over the reference G [-].
+    strip : ndarray, shape (..., W)
+        Area of each wall that carries direct stress, at the reference modulus [m^2].
+    boom : ndarray, shape (..., N)
+        Area at each node that carries direct stress beside the walls, at the reference modulus [m^2].
     area : ndarray, shape (...)
         Area that carries direct stress, at the reference modulus [m^2].
     x_c, z_c : ndarray, shape (...)

@@ -219,7 +219,8 @@ def gradient_coefficient(psi: ArrayLike) -> NDArray[np.float64]:
     Parameters
     ----------
     psi : array_like
-        Stress at the less compressed edge over that at the other, compression positive, from -1 to 1 [-].
+        Stress at the less compressed edge over that at the other, compression positive, from -1 to 1; what lies outside
+        is taken as the end it is nearest to, without a word [-].
 
     Returns
     -------

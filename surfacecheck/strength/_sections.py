@@ -84,6 +84,11 @@ def plastic_plate_critical(
     ndarray
         Buckling stress [Pa].
 
+    Raises
+    ------
+    SurfaceError
+        For an elastic buckling stress not above zero.
+
     References
     ----------
     As :func:`plasticity_supported_plate`.

@@ -111,6 +111,8 @@ class Reach:
         Keys that hide the answer.
     notes : tuple of str
         What was not looked at.
+    solid : bool
+        Whether they are solid rivets, which no tool here pulls.
     """
 
     place: str

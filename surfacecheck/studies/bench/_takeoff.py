@@ -128,6 +128,8 @@ class TakeOff:
         Taken for granted.
     waiting : tuple of (str, tuple of str)
         Rows nothing can be listed of, and the keys that hide them.
+    notes : tuple of str
+        What holds for all of it.
     """
 
     surface: Surface
