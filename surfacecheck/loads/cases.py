@@ -19,7 +19,7 @@ def load_cases(surface: Surface, masses: Masses | None = None) -> tuple[list[Loa
     """Build every case the file gives data for, and list those it does not.
 
     Air loads with each shape and both signs; the control system's cases from them; ground gust and tie-down wind;
-    inertia along the hinge line; the balance mass. Rigging pull acts in all of them (see :func:`apply`).
+    inertia along the hinge line; the balance mass. Rigging pull acts in all of them (see :func:`apply_ways`).
 
     Parameters
     ----------
