@@ -10,6 +10,7 @@ import numpy as np
 from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._apart import joints_of
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_needs
+from surfacecheck.checks._cantilever import bending_checks
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
 from surfacecheck.checks._item import Item
@@ -143,15 +144,7 @@ def _leg(effects: Effects, load: BracketLoad) -> Iterator[Check]:
     note = "elastic, the leg held at the web; where two legs carry the pin they share evenly"
     place, part = f"hinge.{name}.bracket.leg", f"{name} hinge, leg of the bracket"
     item = Item(place, part, effects.cases, ("",), factors=factors.line, subject="the leg", notes=(note,))
-    for mode, gives, strength, words, factor in (
-        ("bends", "breaks in bending", metal.tension, "tensile strength", factors.ultimate),
-        ("bends-yield", "takes a set in bending", metal.tension_yield, "yield stress", factors.yield_ or 1.0),
-    ):
-        terms = letters | {
-            "F": Term.of(strength, "stress", f"{words} of {metal.name}"),
-            "FS": Term(factor, "", "from limit load", factors.source),
-        }
-        yield item.check(mode, gives, "F", f"FS * {stress}", terms, "F_z", BENDING_SOURCE)
+    yield from bending_checks(item, stress, letters, "F_z", metal, factors)
 
 
 def _columns(load: BracketLoad) -> list[NDArray[np.intp]]:

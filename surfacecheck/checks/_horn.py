@@ -9,6 +9,7 @@ import numpy as np
 
 from surfacecheck.axes import by_case
 from surfacecheck.checks._apart import joints_of
+from surfacecheck.checks._cantilever import bending_checks
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._effects import PRACTICE
 from surfacecheck.checks._horn_loads import HornLoad, horn_needs
@@ -18,7 +19,7 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import DrivenBy
 from surfacecheck.provenance import UNKNOWN, over_spots
-from surfacecheck.strength import BENDING_SOURCE, NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
+from surfacecheck.strength import NET_SECTION_SOURCE, SHEAR_OUT_SOURCE, turning_bearing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -145,15 +146,7 @@ def _plate(effects: Effects, horn: Horn) -> Iterator[Check]:
     names = effects.cases, _arms(effects)
     item = Item("horn.plate", "horn, plate", *names, factors=factors.line, subject="the arm", notes=(note,))
     stress = "(F_z / (b*t) + 6*F_x*L / (t*b**2) + 6*F_y*L / (b*t**2))"
-    for mode, gives, strength, words, factor in (
-        ("bends", "breaks in bending", metal.tension, "tensile strength", factors.ultimate),
-        ("bends-yield", "takes a set in bending", metal.tension_yield, "yield stress", factors.yield_ or 1.0),
-    ):
-        terms = letters | {
-            "F": Term.of(strength, "stress", f"{words} of {metal.name}"),
-            "FS": Term(factor, "", "from limit load", factors.source),
-        }
-        yield item.check(mode, gives, "F", f"FS * {stress}", terms, "F_x", BENDING_SOURCE)
+    yield from bending_checks(item, stress, letters, "F_x", metal, factors)
 
 
 def _arms(effects: Effects) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.errors import Fault, SurfaceError
@@ -35,8 +36,12 @@ def run_aftermath(options: argparse.Namespace) -> int:
     from surfacecheck.studies import aftermath, aftermath_data, aftermath_text
 
     file = Path(options.file)
-    wind, swing = _number(options, "wind", "speed"), _number(options, "swing", "angle")
-    past = _number(options, "past_stop", "angle")
+    asked = (("wind", "speed"), ("swing", "angle"), ("past_stop", "angle"))
+    texts = [getattr(options, name) for name, _ in asked]
+    wind, swing, past = (
+        None if text is None else number_of(text, name, quantity)
+        for text, (name, quantity) in zip(texts, asked, strict=True)
+    )
     surface = read(options.file)
     try:
         found = aftermath(surface, wind, options.lock, swing, past)
@@ -56,19 +61,6 @@ def run_aftermath(options: argparse.Namespace) -> int:
         say(f"PAGE   {page}  ({size / 1e6:.2f} MB, to print and pencil on)")
     say(f"NEXT   {called_as()} map {quoted(options.file)}  (where each part is)")
     return 0
-
-
-def _number(options: argparse.Namespace, name: str, quantity: str) -> float | None:
-    """Read a number of an option, with its unit."""
-    from surfacecheck.quantities import parse
-
-    text: str | None = getattr(options, name)
-    if text is None:
-        return None
-    try:
-        return parse(text, quantity)[0]
-    except SurfaceError as error:
-        raise SurfaceError(Fault(str(error), key=f"--{name.replace('_', '-')}")) from error
 
 
 def _of_option(fault: Fault) -> Fault:

@@ -7,9 +7,9 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
-from surfacecheck.errors import Fault, SurfaceError
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
@@ -34,7 +34,7 @@ def run_mixed(options: argparse.Namespace) -> int:
     from surfacecheck.reading import read
     from surfacecheck.studies import mixed_data, mixed_row, mixed_text
 
-    slack = 0.0 if options.slack is None else _slack(options.slack)
+    slack = 0.0 if options.slack is None else number_of(options.slack, "slack", "length")
     assessment = assess(read(options.file))
     system: System = options.units or ("inch" if str(assessment.surface.units) == "inch" else "metric")
     row = mixed_row(assessment, options.row, options.at, options.other, slack, options.softer)
@@ -52,12 +52,3 @@ def run_mixed(options: argparse.Namespace) -> int:
         say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
     say(f"NEXT   {called_as()} gone {quoted(options.file)} --row {row.line.place}")
     return 0
-
-
-def _slack(text: str) -> float:
-    from surfacecheck.quantities import parse
-
-    try:
-        return parse(text, "length")[0]
-    except SurfaceError as error:
-        raise SurfaceError(Fault(str(error), key="--slack")) from error

@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 __all__ = ["bare_length", "number_of"]
 
 
-def number_of(text: str, option: str, quantity: str, unit: str) -> float:
-    """Read a number of an option; a bare one is in the unit given.
+def number_of(text: str, option: str, quantity: str, unit: str = "") -> float:
+    """Read a number of an option; a bare one is in the unit given, or refused where none is given.
 
     Parameters
     ----------
@@ -22,7 +22,7 @@ def number_of(text: str, option: str, quantity: str, unit: str) -> float:
     option : str
         Name of the option, for the message.
     quantity, unit : str
-        What is meant, and the unit of a bare number.
+        What is meant, and the unit of a bare number, if one may be bare.
 
     Returns
     -------
@@ -37,7 +37,7 @@ def number_of(text: str, option: str, quantity: str, unit: str) -> float:
     from surfacecheck.quantities import parse, split
 
     try:
-        return parse(text if split(text)[1] else f"{text} {unit}", quantity)[0]
+        return parse(text if not unit or split(text)[1] else f"{text} {unit}", quantity)[0]
     except SurfaceError as error:
         raise SurfaceError(Fault(str(error), key=f"--{option.replace('_', '-')}")) from error
 

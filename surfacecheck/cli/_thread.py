@@ -6,6 +6,7 @@ import argparse
 import re
 from typing import TYPE_CHECKING
 
+from surfacecheck.cli._numbers import number_of
 from surfacecheck.cli._parser import called_as
 from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.errors import Fault, SurfaceError
@@ -39,7 +40,7 @@ def run_thread(options: argparse.Namespace) -> int:
     left, right = (assessment.surface.said(word) for word in ("left", "right"))
     sideways = _offsets(options.sideways, "sideways", assessment, (left, right))
     behind = _offsets(options.behind, "behind", assessment, ("behind", "ahead"))
-    gives = None if options.gives is None else _parsed(options.gives, "compliance", "gives")
+    gives = None if options.gives is None else number_of(options.gives, "gives", "compliance")
     found = hinges_off_line(assessment, sideways, behind, gives)
     if options.json:
         say_data(off_line_data(found), "thread")
@@ -69,13 +70,4 @@ def _reading(text: str, name: str, ways: tuple[str, str]) -> float:
     """Read a distance from the thread; the second word of ``ways`` is the other side of it."""
     found = re.fullmatch(rf"(.*?)\s*\b({ways[0]}|{ways[1]})?\s*", text.strip())
     assert found is not None  # noqa: S101 - the pattern fits any text
-    return _parsed(found[1], "length", name) * (-1.0 if found[2] == ways[1] else 1.0)
-
-
-def _parsed(text: str, quantity: str, name: str) -> float:
-    from surfacecheck.quantities import parse
-
-    try:
-        return parse(text, quantity)[0]
-    except SurfaceError as error:
-        raise SurfaceError(Fault(str(error), key=f"--{name}")) from error
+    return number_of(found[1], name, "length") * (-1.0 if found[2] == ways[1] else 1.0)

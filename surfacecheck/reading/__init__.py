@@ -7,6 +7,7 @@ from surfacecheck.reading._read import read, read_text
 from surfacecheck.reading._schema import change_schema, schema_text, study_schema, surface_schema
 from surfacecheck.reading._study import StudyFile, read_study
 from surfacecheck.reading._values import bracket_of, source_of
+from surfacecheck.reading._whole import write_whole
 
 __all__ = [
     "Question",
@@ -24,4 +25,5 @@ __all__ = [
     "study_schema",
     "surface_schema",
     "write_new",
+    "write_whole",
 ]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from collections.abc import Mapping
 from enum import StrEnum
 from pathlib import Path
@@ -14,6 +12,7 @@ from surfacecheck.model import Half, Kind, Units, said
 from surfacecheck.reading._blank import PARTS, Blank, head_lines, hinge_names, row_lines, table_lines, tool_lines
 from surfacecheck.reading._questions import labelled
 from surfacecheck.reading._schema import change_schema, schema_text, surface_schema
+from surfacecheck.reading._whole import not_there, write_whole
 
 __all__ = ["starting_file", "write_new"]
 
@@ -140,36 +139,16 @@ def write_new(path: str | Path, *, beside: Mapping[str, str] | None = None, **ch
     fresh = {target.parent / name: text for name, text in (beside or {}).items()}
     fresh[target] = starting_file(**choices)  # last: with it, all are there
     for one in reversed(fresh):
-        _not_there(one)
+        not_there(one)
     for name, schema in (("surface.schema.json", surface_schema()), ("change.schema.json", change_schema())):
-        _written(target.parent / name, schema_text(schema))
+        write_whole(target.parent / name, schema_text(schema))
     done: list[Path] = []
     try:
         for one, text in fresh.items():
-            _written(one, text, fresh=True)
+            write_whole(one, text, fresh=True)
             done.append(one)
     except BaseException:
         for one in done:
             one.unlink(missing_ok=True)
         raise
     return target
-
-
-def _not_there(target: Path) -> None:
-    if target.exists() or target.is_symlink():
-        message = f"{target.name} is there already and stays as it is: give another name."
-        raise SurfaceError(message)
-
-
-def _written(target: Path, text: str, *, fresh: bool = False) -> None:
-    """Write whole or not at all: first beside it, then in one step to its place."""
-    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-        Path(beside).chmod(0o644)
-        if fresh:
-            _not_there(target)
-        Path(beside).replace(target)
-    finally:
-        Path(beside).unlink(missing_ok=True)

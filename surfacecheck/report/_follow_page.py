@@ -9,7 +9,7 @@ from markupsafe import Markup
 from surfacecheck.assessment import CAUTION, in_system
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report._follow_picture import follow_picture
-from surfacecheck.report._html import templates
+from surfacecheck.report._html import rendered
 from surfacecheck.report._svg import to_svg
 from surfacecheck.studies import cut_table, following_headline, load_words, step_table
 
@@ -38,22 +38,18 @@ def follow_page(followed: Following, system: System = "metric") -> str:
     """
     surface = followed.surface
     parts = [followed.part] if followed.part else [*(followed.parts or ("",))]
-    text = (
-        templates()
-        .get_template("follow.html")
-        .render(
-            surface=surface,
-            sheet=surface.sha256[:4].upper(),
-            title=f"{load_words(followed, system)}: {in_system(followed.place.words, system)}",
-            headline=following_headline(followed, system),
-            caution=CAUTION,
-            pictures=[svg for part in parts if (svg := _picture(followed, part, system))],
-            steps=Markup(step_table(followed, system, named=False).html()),  # noqa: S704 - escapes its texts
-            cuts=[Markup(cut_table(followed, part, system).html()) for part in parts if part],  # noqa: S704 - the same
-            notes=followed.notes,
-        )
+    return rendered(
+        "follow.html",
+        surface=surface,
+        sheet=surface.sha256[:4].upper(),
+        title=f"{load_words(followed, system)}: {in_system(followed.place.words, system)}",
+        headline=following_headline(followed, system),
+        caution=CAUTION,
+        pictures=[svg for part in parts if (svg := _picture(followed, part, system))],
+        steps=Markup(step_table(followed, system, named=False).html()),  # noqa: S704 - escapes its texts
+        cuts=[Markup(cut_table(followed, part, system).html()) for part in parts if part],  # noqa: S704 - the same
+        notes=followed.notes,
     )
-    return "".join(sign for sign in text if sign in "\n\t" or sign.isprintable()) + "\n"
 
 
 def _picture(followed: Following, part: str, system: System) -> Markup | None:

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
-from contextlib import suppress
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
 from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
+from surfacecheck.reading import write_whole
 from surfacecheck.report._bracket_map import BRACKET_NEEDS, bracket_map, described_hinges
 from surfacecheck.report._html import rendered
 from surfacecheck.report._surface_map import surface_map
@@ -73,37 +70,3 @@ def map_page(surface: Surface, system: System = "metric") -> str:
     file = surface.path.replace("\\", "/").rsplit("/", 1)[-1]
     return rendered("map.html", surface=surface, file=file, sheet=surface.sha256[:4].upper(), drawings=drawings,
                     missing=missing, names=names, caution=CAUTION)  # fmt: skip
-
-
-def write_whole(target: Path, text: str) -> int:
-    """Write a page whole or not at all; what is there stays until the new one is complete.
-
-    Parameters
-    ----------
-    target : Path
-        File to write; its folder is made.
-    text : str
-        The page.
-
-    Returns
-    -------
-    int
-        Size in bytes.
-
-    Raises
-    ------
-    OSError
-        Where this computer cannot write it.
-    """
-    data = text.encode("utf-8")
-    target.parent.mkdir(parents=True, exist_ok=True)
-    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
-    try:
-        with os.fdopen(handle, "wb") as out:
-            out.write(data)
-        Path(beside).chmod(0o644)
-        Path(beside).replace(target)
-    finally:
-        with suppress(FileNotFoundError):
-            Path(beside).unlink()
-    return len(data)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 from matplotlib.patches import FancyArrowPatch
 
 from surfacecheck.quantities import show, to_unit, unit_of
-from surfacecheck.report._style import DEEP, INK
+from surfacecheck.report._style import DEEP, INK, LINE, WIDE, axes_at
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -17,14 +17,17 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.quantities import System
+    from surfacecheck.report._style import Drawing
 
     Array = NDArray[np.float64]
+    Look: TypeAlias = dict[str, Any]
 
 __all__ = [
     "arrow",
     "bare",
     "dimension",
     "leader",
+    "line_key",
     "place_ticks",
     "round_step",
     "scale_bar",
@@ -143,6 +146,32 @@ def dimension(ax: Axes, start: tuple[float, float], end: tuple[float, float], te
             | more
         ),
     )
+
+
+def line_key(fig: Drawing, bottom: float, tall: float, names: Sequence[list[str]], looks: Sequence[Look]) -> None:
+    """Say under a diagram what its lines are: a piece of each, and its name in as many lines as it takes.
+
+    Parameters
+    ----------
+    fig : Drawing
+        With room for it.
+    bottom, tall : float
+        Where it stands, and how much room it has [in].
+    names : sequence of list of str
+        Name of each line, broken.
+    looks : sequence of dict
+        How each line is drawn, as matplotlib's own keywords.
+    """
+    ax = axes_at(fig, 0.0, bottom, WIDE, tall)
+    ax.set_axis_off()
+    ax.set_xlim(0.0, WIDE)
+    ax.set_ylim(0.0, tall)
+    y = tall - LINE
+    for lines, look in zip(names, looks, strict=True):
+        ax.plot([0.05, 0.5], [y + 0.06, y + 0.06], **look)
+        for line in lines:
+            ax.text(0.6, y, line)
+            y -= LINE
 
 
 def round_step(length: float) -> float:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from surfacecheck.assessment import in_system
-from surfacecheck.report._marks import units
+from surfacecheck.report._marks import line_key, units
 from surfacecheck.report._style import (
     DASHES,
     DEEP,
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
 
 __all__ = ["mixed_picture"]
 
+EVEN: dict[str, Any] = {"color": MID, "linewidth": 4.0}
 _PANEL = 2.7
 """Height of the diagram [in]."""
 _MOST = 6
@@ -96,8 +97,14 @@ def mixed_picture(row: MixedRow, system: System = "metric", *, alone: bool = Tru
     fig = drawing(_PANEL + key + 1.0, "How unlike rivets share", view, foot, " ".join(view))
     ax = axes_at(fig, 0.62, fig.bottom + key + 0.62, WIDE - 0.8, _PANEL)
     _curves(ax, row, share, groups, system)
-    _key(fig, names, key)
+    looks = [_look(i) for i in range(len(groups))] + [EVEN]
+    line_key(fig, fig.bottom, key, names, looks)
     return fig
+
+
+def _look(i: int) -> dict[str, Any]:
+    """Give the look of one group's line, in the diagram and in its key."""
+    return {"color": RAMP[i % 2], "linestyle": DASHES[i % len(DASHES)]}
 
 
 def _curves(ax: Axes, row: MixedRow, share: MixedShare, groups: list[list[int]], system: System) -> None:
@@ -106,12 +113,11 @@ def _curves(ax: Axes, row: MixedRow, share: MixedShare, groups: list[list[int]],
     x = share.flows * per
     for i, group in enumerate(groups):
         at = group[0]
-        look = {"color": RAMP[i % 2], "linestyle": DASHES[i % len(DASHES)], "zorder": 3}
-        ax.plot(x, share.loads[:, at] * size, gid=f"rivet-{int(row.line.numbers[0, at])}", **look)
+        ax.plot(x, share.loads[:, at] * size, gid=f"rivet-{int(row.line.numbers[0, at])}", zorder=3, **_look(i))
         touched = float(share.pick_up[at])
         if 0.0 < touched <= share.flows[-1]:
             ax.plot([touched * per], [0.0], marker=MARKERS[i], color=RAMP[i % 2], markersize=7, clip_on=False, zorder=5)
-    ax.plot(x, x / per * row.line.pitch * size, color=MID, linewidth=4.0, zorder=1, gid="even")
+    ax.plot(x, x / per * row.line.pitch * size, zorder=1, gid="even", **EVEN)
     top = float(share.loads.max()) * size * 1.08
     for flow, word in ((row.limit, "limit"), (row.ultimate, "ultimate")):
         ax.plot([flow * per] * 2, [0.0, top], color=DEEP, linewidth=0.7, zorder=2)
@@ -128,18 +134,3 @@ def _words(row: MixedRow, group: list[int]) -> str:
     kind = row.other if _unlike(row, group[0]) else row.rivet
     how = "snug" if row.slack[group[0]] == 0.0 else "loose"
     return f"{'rivet' if len(numbers) == 1 else 'rivets'} {listed}: {kind}, {how}"
-
-
-def _key(fig: Drawing, names: list[list[str]], tall: float) -> None:
-    ax = axes_at(fig, 0.0, fig.bottom, WIDE, tall)
-    ax.set_axis_off()
-    ax.set_xlim(0.0, WIDE)
-    ax.set_ylim(0.0, tall)
-    y = tall - LINE
-    for i, lines in enumerate(names):
-        thick = {"color": MID, "linewidth": 4.0}
-        look = thick if i == len(names) - 1 else {"color": RAMP[i % 2], "linestyle": DASHES[i % len(DASHES)]}
-        ax.plot([0.05, 0.5], [y + 0.06] * 2, **look)
-        for line in lines:
-            ax.text(0.62, y, line)
-            y -= LINE

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report._diagrams import span_axis
-from surfacecheck.report._marks import bare, units
+from surfacecheck.report._marks import bare, line_key, units
 from surfacecheck.report._style import DASHES, FONT, INK, LINE, RAMP, WIDE, axes_at, broken, drawing, foot_of, styled
 
 if TYPE_CHECKING:
@@ -103,14 +103,19 @@ def running_load(assessment: Assessment, system: System = "metric", *, alone: bo
         _panel(ax, span.y, [np.abs(values[c]) * factor for c, _ in shapes], gid)
         ax.set_title(f"{name}, {per}", loc="left", pad=4, fontsize=FONT)
         span_axis(ax, assessment, system, written=i == 1)
-    _key(fig, names, fig.bottom, key)
+    line_key(fig, fig.bottom, key, names, [_look(i) for i in range(len(names))])
     return fig
+
+
+def _look(i: int) -> dict[str, Any]:
+    """Give the look of one load's line, in both diagrams and in their key."""
+    return {"color": RAMP[i % 2], "linestyle": DASHES[i % len(DASHES)], "linewidth": 1.5}
 
 
 def _panel(ax: Axes, y: Array, lines: list[Array], gid: str) -> None:
     most = max(float(line.max()) for line in lines) or 1.0
     for i, line in enumerate(lines):
-        ax.plot(y, line, color=RAMP[i % 2], linestyle=DASHES[i % len(DASHES)], linewidth=1.5, gid=f"{gid}-{i + 1}")
+        ax.plot(y, line, gid=f"{gid}-{i + 1}", **_look(i))
     ax.set_ylim(0.0, 1.18 * most)
     top = max(range(len(lines)), key=lambda i: float(lines[i].max()))
     at = int(np.argmax(lines[top]))
@@ -123,16 +128,3 @@ def _panel(ax: Axes, y: Array, lines: list[Array], gid: str) -> None:
         ha="right" if right else "left",
     )
     ax.axhline(0.0, color=INK, linewidth=0.8)
-
-
-def _key(fig: Drawing, names: list[list[str]], bottom: float, tall: float) -> None:
-    ax = axes_at(fig, 0.0, bottom, WIDE, tall)
-    ax.set_axis_off()
-    ax.set_xlim(0.0, WIDE)
-    ax.set_ylim(0.0, tall)
-    y = tall - LINE
-    for i, lines in enumerate(names):
-        ax.plot([0.05, 0.5], [y + 0.06, y + 0.06], color=RAMP[i % 2], linestyle=DASHES[i % len(DASHES)], linewidth=1.5)
-        for line in lines:
-            ax.text(0.6, y, line)
-            y -= LINE
