@@ -8,6 +8,10 @@ for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
 from pathlib import Path  # noqa: E402
 
 import pytest  # noqa: E402
+from hypothesis import settings  # noqa: E402
+
+settings.register_profile("patient", deadline=None)  # a machine that is busy elsewhere is no fault
+settings.load_profile("patient")
 
 DATA = Path(__file__).parents[1] / "data"
 
