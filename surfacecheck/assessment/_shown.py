@@ -123,8 +123,8 @@ def shown_formulas(finding: Finding, system: System = "metric") -> tuple[ShownFo
     Returns
     -------
     tuple of ShownFormula
-        Empty where nothing can be worked, or nothing is required. The margin first; where it is a multiple of the
-        load, then the proof that this multiple just uses the part up.
+        Empty where nothing can be worked, or nothing is required. The margin first; then its letters that were worked
+        out, or where it is a multiple of the load, the proof that this multiple just uses the part up.
 
     Raises
     ------
@@ -146,7 +146,7 @@ def shown_formulas(finding: Finding, system: System = "metric") -> tuple[ShownFo
     shown = margin_text(finding.margin)
     if not check.proof:
         formula = f"{check.available} / ({check.required}) - 1"
-        return (_one(finding, "margin", formula, shown, "", source, system),)
+        return _with_steps(finding, "margin", formula, shown, "", source, system)
     both = (("margin", "lam - 1", shown), ("used", check.proof, "1.000"))
     symbols = finding.symbols(check.proof)
     texts = _fit(symbols, tuple((formula, result) for _, formula, result in both), system)
@@ -160,9 +160,9 @@ def _with_steps(
     steps = finding.steps(formula)
     symbols = finding.symbols(formula, *(text for _, text in steps))
     texts = _fit(symbols, ((formula, result),), system, steps)
-    sources = {s.name: str(s.source) for s in symbols}
     shown = [_put(name, formula, symbols, texts, result, unit, source, system)]
-    shown += [_put(letter, text, symbols, texts, texts[letter], "", sources[letter], system) for letter, text in steps]
+    of = {s.name: (working_unit(s.quantity, system)[0], str(s.source)) for s in symbols}
+    shown += [_put(letter, text, symbols, texts, texts[letter], *of[letter], system) for letter, text in steps]
     return tuple(shown)
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
-from surfacecheck.axes import OverCases, variant_of
+from surfacecheck.axes import OverCases, by_case, variant_of
 from surfacecheck.checks._names import Names, pretty_place, station_names
 from surfacecheck.provenance import Basis, Source
 from surfacecheck.sections import WallFlow, flow, flow_spread
@@ -33,6 +33,10 @@ __all__ = ["PRACTICE", "Effects", "pretty_place"]
 PRACTICE = Source(Basis.COMMON_PRACTICE)
 
 NOSE_OPEN = ", nose taken as open"
+
+NO_CELL = 1.0e-6
+"""Share of the torque that cells take below which there is no cell: far above what the numbers leave to an open nose,
+far below any cell of sheet."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -242,6 +246,20 @@ class Effects(InternalLoads):
         """Torque about the shear centre of one state of the nose [N m], (..., C, S)."""
         section = self._states[state]
         return self.once(f"torque {state}", lambda: about_shear_centre(section, self.V_x, self.V_z, self.T_0))
+
+    @cached_property
+    def open_twist(self) -> tuple[Array, Array]:
+        """What sections without a cell take by their walls' own twisting, each of shape (..., F, S).
+
+        Torque about the shear centre [N m], none where a cell takes it, and torsion constant at the G of the spar
+        [m^4].
+        """
+        parts = []
+        for at, section in enumerate(self._states):
+            none = by_case(section.J_cells <= NO_CELL * section.J)
+            parts.append(np.broadcast_arrays(np.where(none, self._torque(at), 0.0), by_case(section.J)))
+        torque, constant = (np.concatenate(one, axis=-2) for one in zip(*parts, strict=True))
+        return torque, constant
 
     @cached_property
     def places(self) -> Names:

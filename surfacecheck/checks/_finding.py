@@ -158,9 +158,8 @@ class Finding:
             )
             return Working("", "lam - 1", self.symbols("lam"), self.margin, "margin", "", check.source, (proof,))
         formula = f"{check.available} / ({check.required}) - 1"
-        return Working(
-            "", formula, self.symbols(check.available, check.required), self.margin, "margin", "", check.source
-        )
+        symbols, steps = self.symbols(formula), tuple(self._step(*one) for one in self.steps(formula))
+        return Working("", formula, symbols, self.margin, "margin", "", check.source, steps)
 
     def _step(self, letter: str, text: str) -> Working:
         term = self.check.terms[letter]

@@ -13,6 +13,7 @@ from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._row_growth import read_at
 from surfacecheck.checks._spar import node_stress, web_stress
+from surfacecheck.checks._wall_shear import wall_shear
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import numbers
 from surfacecheck.sections.box import sides_of
@@ -104,7 +105,7 @@ def _of_sheet(effects: Effects, name: str, mark: Mark) -> Iterator[Check]:
         if not box.has(wall):
             return
     metal = metal_of(surface, part.alloy, part.thickness)
-    shear = _there(effects, mark, effects.size(wall) / by_case(box.closed.t[..., box.wall(wall)]))
+    shear = _there(effects, mark, wall_shear(effects, [(wall, effects.size(wall))]).stress)
     item = replace(_item(effects, name, mark), cases=effects.flow_cases)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),

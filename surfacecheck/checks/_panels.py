@@ -12,6 +12,7 @@ from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._spar import node_stress
+from surfacecheck.checks._wall_shear import OPEN_TWIST, WORKED_AS, wall_shear
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
 from surfacecheck.provenance import Basis, Source, Value, over_spots, over_stations
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from surfacecheck.library import Material
     from surfacecheck.model import NoseSkin, Skin
 
     Array = NDArray[np.float64]
@@ -151,7 +153,7 @@ def panel_checks(effects: Effects) -> Iterator[Check]:
     Yields
     ------
     Check
-        ``statement`` for wrinkling, ``margin`` for skin shear.
+        ``statement`` for wrinkling, ``margin`` for skin shear; of the nose skin too where the skins close no box.
     """
     if effects.box is None:
         return
@@ -169,7 +171,9 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     assert box is not None  # noqa: S101 - panel_checks has looked
     name = surface.said(sides_of(surface)[side])
     flow, critical = effects.mean(f"skin_{side}"), skin_critical(effects, side)
-    yield from _sheet_checks(effects, name, _skin(effects, side), box.skin_t[side], flow, critical, (WRINKLES,))
+    yield from _sheet_checks(
+        effects, f"skin_{side}", name, _skin(effects, side), box.skin_t[side], flow, critical, (WRINKLES,)
+    )
 
 
 def _nose_checks(effects: Effects) -> Iterator[Check]:
@@ -187,12 +191,13 @@ def _nose_checks(effects: Effects) -> Iterator[Check]:
         modulus, poisson = over_stations(metal.modulus), _poisson(metal.poisson)
         critical = _critical(effects, box.nose_around, t, modulus, poisson, ribs=ribs)
     yield from _sheet_checks(
-        effects, "nose_skin", nose, t + 0.0 * box.height, effects.mean("nose"), critical, tuple(notes)
+        effects, "nose", "nose_skin", nose, t + 0.0 * box.height, effects.mean("nose"), critical, tuple(notes)
     )
 
 
 def _sheet_checks(
     effects: Effects,
+    wall: str,
     name: str,
     sheet: Skin | NoseSkin,
     t: Array,
@@ -219,17 +224,18 @@ def _sheet_checks(
             kind="statement",
             notes=notes,
         )
+    assert effects.box is not None  # noqa: S101 - panel_checks has looked
+    if not effects.box.rear_closed:
+        yield _open_shear(effects, wall, name, sheet)
+        return
     metal = metal_of(effects.surface, sheet.alloy, sheet.thickness)
-    allowed = None
-    if metal.shear.known and metal.tension.known:
-        allowed = np.minimum(over_spots(metal.shear), 0.5 * over_spots(metal.tension))
     yield Item(place, f"the {words}", ("",), spots, cases, factors.line, "this skin").check(
         "shear",
         "tears in shear",
         "F_s * t",
         "FS * q",
         {
-            "F_s": Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", WRINKLED_SHEAR, metal.shear.key),
+            "F_s": _wrinkled_strength(metal),
             "t": Term(kept.of(by_case(t)), "length", f"thickness of the {words}"),
             "q": q,
             "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
@@ -237,6 +243,37 @@ def _sheet_checks(
         "q",
         WRINKLED_SHEAR,
     )
+
+
+def _wrinkled_strength(metal: Material) -> Term:
+    """Give the shear strength of a skin that wrinkles."""
+    allowed = None
+    if metal.shear.known and metal.tension.known:
+        allowed = np.minimum(over_spots(metal.shear), 0.5 * over_spots(metal.tension))
+    return Term(allowed, "stress", f"shear strength of wrinkled {metal.name}", WRINKLED_SHEAR, metal.shear.key)
+
+
+def _open_shear(effects: Effects, wall: str, name: str, skin: Skin | NoseSkin) -> Check:
+    """When a skin of a box that is not closed behind tears: of its flow, and of its own twisting where no cell is."""
+    words, factors, box = effects.surface.said(name).replace("_", " "), member(), effects.box
+    assert box is not None  # noqa: S101 - panel_checks has looked
+    metal = metal_of(effects.surface, skin.alloy, skin.thickness)
+    ratio = None
+    if wall == "nose":  # in the section an open nose has next to no shear modulus
+        given = metal.shear_modulus
+        ratio = over_stations(given) / box.shear_modulus if given.known else np.asarray(1.0)
+    shear = wall_shear(effects, [(wall, np.abs(effects.mean(wall)))], ratio)
+    kept = worst_case(shear.stress)
+    spots, cases = kept.spots(effects.places), kept.cases(effects.flow_cases)
+    item = Item(f"panel.{effects.surface.said(name)}", f"the {words}", ("",), spots, cases, factors.line, "this skin")
+    terms = {
+        "F_s": _wrinkled_strength(metal),
+        "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
+        "f_s": Term(kept.of(shear.stress), "stress", f"greatest shear stress of the {words} at limit"),
+        **shear.terms(kept, words),
+    }
+    gives, notes = "tears in shear", shear.notes
+    return item.check("shear", gives, "F_s", "FS * f_s", terms, "f_s", OPEN_TWIST, steps=WORKED_AS, notes=notes)
 
 
 def _web(effects: Effects) -> Iterator[Check]:

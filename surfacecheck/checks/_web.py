@@ -12,6 +12,7 @@ from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._names import picked
 from surfacecheck.checks._reduce import worst_case
+from surfacecheck.checks._wall_shear import OPEN_TWIST, WORKED_AS, wall_shear
 from surfacecheck.library import metal_of
 from surfacecheck.provenance import Basis, Source, over_stations
 from surfacecheck.strength import NET_SECTION_SOURCE, member
@@ -19,16 +20,14 @@ from surfacecheck.strength import NET_SECTION_SOURCE, member
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from numpy.typing import NDArray
-
     from surfacecheck.checks._effects import Effects
-
-    Array = NDArray[np.float64]
+    from surfacecheck.checks._wall_shear import WallShear
 
 
 __all__ = ["web_checks"]
 
 
+NET_ONLY = "net depth only; a plain or flanged hole also lets the web buckle sooner: not looked at"
 FLOW = Source(Basis.PUBLISHED, "shear flow of thin-walled beams; Megson, chapters 17 to 20")
 
 
@@ -50,23 +49,23 @@ def web_checks(effects: Effects) -> Iterator[Check]:
     metal = metal_of(effects.surface, spar.alloy, spar.thickness)
     factors = member()
     bare = [name for name in box.walls if name.startswith("web")]
-    stress = effects.size(bare[0]) / by_case(box.closed.t[..., box.wall(bare[0])])
-    for name in bare[1:]:
-        stress = np.maximum(stress, effects.size(name) / by_case(box.closed.t[..., box.wall(name)]))
-    kept = worst_case(stress)
+    shear = wall_shear(effects, [(name, effects.size(name)) for name in bare])
+    kept = worst_case(shear.stress)
     terms = {
         "F_su": Term.of(metal.shear, "stress", f"shear strength of {metal.name}"),
         "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
-        "f_s": Term(kept.of(stress), "stress", "greatest shear stress of the web at limit"),
+        "f_s": Term(kept.of(shear.stress), "stress", "greatest shear stress of the web at limit"),
     }
     names = kept.spots(effects.places), kept.cases(effects.flow_cases)
     item = Item("spar.web", "web of the spar", ("",), *names, factors.line, "the web")
-    yield item.check("shear", "tears in shear", "F_su", "FS * f_s", terms, "f_s", FLOW)
-    yield from _bracket_holes(effects, stress, terms, factors.line)
-    yield from _web_holes(effects, stress, terms, factors.line)
+    more, source = terms | shear.terms(kept, "web"), OPEN_TWIST if shear.open else FLOW
+    steps, notes = WORKED_AS if shear.open else (), shear.notes
+    yield item.check("shear", "tears in shear", "F_su", "FS * f_s", more, "f_s", source, steps=steps, notes=notes)
+    yield from _bracket_holes(effects, shear, terms, factors.line)
+    yield from _web_holes(effects, shear, terms, factors.line)
 
 
-def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors: str) -> Iterator[Check]:
+def _bracket_holes(effects: Effects, shear: WallShear, terms: dict[str, Term], factors: str) -> Iterator[Check]:
     """Web at the rivet holes of each bracket, on the net depth."""
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101
@@ -77,7 +76,7 @@ def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], fact
         if bracket is None or rivet is None or bracket.sideways is None:
             continue
         at = [*([stations.before(b)] if b > 0 else []), *([stations.after(b)] if b < len(stations.cells) else [])]
-        there = stress[..., at].max(axis=-1, keepdims=True)
+        there = shear.stress[..., at].max(axis=-1, keepdims=True)
         more = terms | {
             "f_s": Term(there, "stress", "greatest shear stress of the whole web there at limit"),
             "h": Term(by_case(box.height[..., at[:1]]), "length", "depth of the web"),
@@ -93,10 +92,11 @@ def _bracket_holes(effects: Effects, stress: Array, terms: dict[str, Term], fact
             more,
             "f_s",
             NET_SECTION_SOURCE,
+            notes=shear.notes,
         )
 
 
-def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors: str) -> Iterator[Check]:
+def _web_holes(effects: Effects, shear: WallShear, terms: dict[str, Term], factors: str) -> Iterator[Check]:
     """Web beside a lightening hole, on the net depth."""
     box, surface = effects.box, effects.surface
     assert box is not None  # noqa: S101
@@ -106,7 +106,7 @@ def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors:
         away = np.abs(effects.span.y - over_stations(hole.up))
         at = int(np.argmin(away.reshape(-1, away.shape[-1]).max(axis=0)))
         more = terms | {
-            "f_s": Term(stress[..., [at]], "stress", "greatest shear stress of the whole web there at limit"),
+            "f_s": Term(shear.stress[..., [at]], "stress", "greatest shear stress of the whole web there at limit"),
             "h": Term(by_case(box.height[..., [at]]), "length", "depth of the web"),
             "D": Term.of(hole.across, "length", "lightening hole"),
         }
@@ -120,5 +120,8 @@ def _web_holes(effects: Effects, stress: Array, terms: dict[str, Term], factors:
             more,
             "f_s",
             NET_SECTION_SOURCE,
-            notes=("net depth only; a plain or flanged hole also lets the web buckle sooner: not looked at",),
+            notes=(
+                "net depth only; a plain or flanged hole also lets the web buckle sooner: not looked at",
+                *shear.notes,
+            ),
         )
