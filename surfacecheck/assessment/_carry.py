@@ -139,6 +139,7 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
     simple = solve(span.stations, loads, stiffness, supports, coupled=False)
     nothing, never = np.zeros((1, span.y.size)), np.zeros(1, dtype=bool)
     held, points = _at_horn(surface, pull, side)
+    horn_force = _with_put(held, points, put)
     effects = Effects(
         surface=surface,
         span=span,
@@ -150,9 +151,9 @@ def carry(surface: Surface, put: Sequence[PutForce], title: str) -> Carried:
         nose_open_too=False,
         inside=beam.inside,
         pulls=OverCases({"spar": nothing, "edge": nothing}),
-        ribs=OverCases({"load": _on_ribs(span, put)}),
+        ribs=OverCases({"load": _on_ribs(span, put) + _of_horn(span, horn_force), "air": _on_ribs(span, put)}),
         reactions=beam.reactions,
-        horn_force=_with_put(held, points, put),
+        horn_force=horn_force,
         horn_points=points,
     )
     return Carried(surface, tuple(put), beam, simple, effects, held[0], given.holds[0], float(couple[0]))
@@ -167,7 +168,7 @@ def _given(surface: Surface, span: Span, put: Sequence[PutForce], case: LoadCase
     line = horn_line(surface) if horn_needs(surface) is None else None
     hold = Hands(surface, line, span.breaks).hold(case, np.asarray(moment[0, :, 1].sum()))
     run, nothing = np.zeros((1, span.y.size)), np.zeros_like(force)
-    units = UnitLoads(run, run, run, run, force, moment)
+    units = UnitLoads(run, run, run, run, force, moment, np.zeros(1, dtype=np.bool_))
     return CaseLoads((case.name,), units, np.ones((1, 1)), nothing, nothing, (hold,))
 
 
@@ -200,3 +201,9 @@ def _on_ribs(span: Span, put: Sequence[PutForce]) -> Array:
         if one.rib is not None:
             out[0, one.rib] += one.force[2]
     return out
+
+
+def _of_horn(span: Span, horn_force: Array) -> Array:
+    """Sideways force that the horn puts on its rib, (1, R)."""
+    there = np.array([b == span.horn for b in span.ribs], dtype=np.float64)
+    return np.asarray(horn_force[..., 2].sum(axis=-1)[:, None] * there)

@@ -77,7 +77,7 @@ def effects_of(surface: Surface, span: Span, box: Box | None, loaded: Loaded) ->
         nose_open_too=box is not None and box.rear_alone is not None,
         inside=beam.inside,
         pulls=_pulls(box, loaded),
-        ribs=OverCases({"load": loaded.given.units.force[..., list(span.ribs), 2]}, loaded.given.mix),
+        ribs=loaded.ribs,
         reactions=beam.reactions,
         horn_force=loaded.horn_force,
         horn_points=loaded.horn_points,

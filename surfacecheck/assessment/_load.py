@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.axes import side_by_side, variant_of
+from surfacecheck.axes import OverCases, side_by_side, variant_of
 from surfacecheck.loads import CaseLoads, LoadCase, apply_ways, each_way, horn_line, horn_needs
 from surfacecheck.masses import Masses
 from surfacecheck.model import DrivenBy, LoadReachesSpar
@@ -54,6 +54,9 @@ class Loaded:
         Read for margins.
     given, horn_force, horn_points
         Loads as put on, and what acts at the horn.
+    ribs : OverCases
+        ``load``, all that pushes a rib sideways, what holds the torque among it, and ``air``, the airload that comes to
+        the spar through it alone, each of shape (..., C, R) [N].
     beams : tuple of Beam
         With shear flexibility and twist, as far as the sections are known; then, where it was asked for, of bending
         alone.
@@ -69,6 +72,7 @@ class Loaded:
     beams: tuple[Beam, ...]
     horn_force: Array
     horn_points: Array
+    ribs: OverCases
 
     def of(self, variant: int) -> Loaded:
         """Take one variant's beams and horn forces out of a stack; the rest stays a stack."""
@@ -89,6 +93,7 @@ class Loaded:
             given=self.given.of(at),
             beams=tuple(beam.first(cases) for beam in self.beams),
             horn_force=self.horn_force[..., at, :, :],
+            ribs=self.ribs.only(at),
             **arrays,
         )
 
@@ -127,14 +132,23 @@ def put_on(
     coupled = (box is not None, False) if bending_alone else (box is not None,)
     beams = solve_mixed(span.stations, units, mix, stiffness, supports, coupled)
     horn_force, points = _at_horn(surface, every, force, side, pulled)
+    ribs = _on_ribs(span, given, units.force, mix)
     airless = np.array([case.air is None for case in every])
     handed = np.tile([way for _, way in laid], len(states))
     twin = np.array([state * len(laid) + c for state in range(len(states)) for c, _ in laid], dtype=np.intp)
     by_ribs = (handed | airless) & handed.any()
     asked = surface.method.load_reaches_spar
     counts = by_ribs if asked is LoadReachesSpar.THROUGH_RIBS and by_ribs.any() else np.ones_like(by_ribs)
-    whole = Loaded(titles, every, ~handed, by_ribs, twin, counts, given, beams, horn_force, points)
+    whole = Loaded(titles, every, ~handed, by_ribs, twin, counts, given, beams, horn_force, points, ribs)
     return whole.first(len(laid) * len(lines)) if put.rigged else whole, whole
+
+
+def _on_ribs(span: Span, given: CaseLoads, force: Array, mix: Array) -> OverCases:
+    """Give what pushes each rib sideways, of all unit loads, (..., K, B, 3), and of the airloads among them."""
+    sideways = force[..., list(span.ribs), 2]
+    air = np.zeros(force.shape[-3], dtype=np.bool_)
+    air[: given.units.air.size] = given.units.air
+    return OverCases({"load": sideways, "air": np.where(air[:, None], sideways, 0.0)}, mix)
 
 
 def _at_horn(

@@ -64,7 +64,7 @@ class Effects(InternalLoads):
     pulls : OverCases
         What the pressure does at the rows along the spar and along the trailing edge, see :attr:`spar_pull` [N/m].
     ribs : OverCases
-        Air load that each rib collects, see :attr:`rib_load` [N].
+        What pushes each rib sideways, see :attr:`rib_load` and :attr:`rib_air` [N].
     reactions : ndarray, shape (..., C, H, 3)
         Force of each hinge on the surface [N].
     horn_force : ndarray, shape (..., C, P, 3)
@@ -148,8 +148,13 @@ class Effects(InternalLoads):
 
     @property
     def rib_load(self) -> Array:
-        """Air load that each rib collects [N], shape (..., C, R)."""
+        """All that pushes each rib sideways, horn and weights too, but not its web and skins [N], shape (..., C, R)."""
         return self.ribs["load"]
+
+    @property
+    def rib_air(self) -> Array:
+        """Air load that each rib collects from the panels beside it [N], shape (..., C, R)."""
+        return self.ribs["air"]
 
     @cached_property
     def whole(self) -> Effects:

@@ -60,7 +60,7 @@ def rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     shear = step * by_case(plan.rib_pitch)
     pull = np.zeros_like(shear)
     if name != "nose_skin":
-        pull = _read_ribs(effects, effects.twice(np.abs(effects.rib_load))) / by_case(plan.rib_count)
+        pull = _read_ribs(effects, effects.twice(np.abs(effects.rib_air))) / by_case(plan.rib_count)
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
     if not effects.by_ribs.any():
         notes = (EVENLY,)
@@ -81,7 +81,7 @@ def rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
 
 
 def rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
-    """Work out what a rib hands to the web: its own air load less what the skins take from it."""
+    """Work out what a rib hands to the web: all that pushes it sideways less what the skins take from it."""
     box = effects.box
     if box is None or not effects.span.ribs:
         return None

@@ -217,7 +217,7 @@ def _put_air(
         pressure, whole = in_a_row([air.pressure for air in strips]), airs.torque(strips[0])
         for way, ribs in enumerate(ways):
             unit = airs.through_ribs(strips[0]) if ribs else airs.spread(strips[0])
-            sums.add([every[c][way] for c in same], unit, pressure)
+            sums.add([every[c][way] for c in same], unit, pressure, air=True)
         for c, air in zip(same, strips, strict=True):
             turning[c] = whole * air.pressure
     return turning

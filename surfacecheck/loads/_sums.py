@@ -27,6 +27,8 @@ class UnitLoads:
         about z [N m/m].
     force, moment : ndarray, shape (..., K, B, 3)
         Force and moment at each break [N], [N m].
+    air : ndarray of bool, shape (K,)
+        Which of them are airloads [-].
     """
 
     y: Array
@@ -35,6 +37,7 @@ class UnitLoads:
     moment_z: Array
     force: Array
     moment: Array
+    air: NDArray[np.bool_]
 
 
 class Sums:
@@ -55,8 +58,9 @@ class Sums:
         self.tails = dict.fromkeys(RUNNING, y.shape[-1:]) | dict.fromkeys(JUMPS, (breaks.shape[-1], 3))
         self.leads = dict.fromkeys(RUNNING, y.shape[:-1]) | dict.fromkeys(JUMPS, breaks.shape[:-1])
         self.parts: list[tuple[list[int], dict[str, Array], Array]] = []
+        self.air: list[bool] = []
 
-    def add(self, cases: list[int], loads: dict[str, Array], times: Array | None = None) -> None:
+    def add(self, cases: list[int], loads: dict[str, Array], times: Array | None = None, *, air: bool = False) -> None:
         """Add the same kind of load to some cases.
 
         Parameters
@@ -67,12 +71,15 @@ class Sums:
             Running loads and jumps by name [N/m], [N], [N m].
         times : ndarray, shape (..., N) or (..., 1), optional
             What each case multiplies them by [-].
+        air : bool
+            Whether it is an airload [-].
         """
+        self.air.append(air)
         self.parts.append((cases, loads, np.ones(1) if times is None else times))
 
     def units(self) -> UnitLoads:
         """Give the kinds of load, K of them, in the order in which they were added."""
-        return UnitLoads(**{name: self._unit(name) for name in self.tails})
+        return UnitLoads(**{name: self._unit(name) for name in self.tails}, air=np.array(self.air, dtype=np.bool_))
 
     def _unit(self, name: str) -> Array:
         tail = self.tails[name]

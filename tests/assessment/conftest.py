@@ -37,6 +37,7 @@ def sound(one):
         "spar_pull",
         "edge_pull",
         "rib_load",
+        "rib_air",
     ):
         assert np.isfinite(getattr(one.effects, name)).all(), name
     if one.effects.flow is not None:

@@ -149,7 +149,7 @@ class Following:
             inside=OverCases({name: float(name in _KEPT[part]) * whole.inside[name] for name in INSIDE}),
             reactions=mask * whole.reactions,
             horn_force=mask * whole.horn_force,
-            ribs=OverCases({"load": mask[2] * whole.rib_load}),
+            ribs=OverCases({name: mask[2] * whole.ribs[name] for name in ("load", "air")}),
             found={},
         )
         return replace(self, effects=effects, part=part)

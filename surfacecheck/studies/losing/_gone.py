@@ -139,8 +139,8 @@ def _named(finding: Finding | None, rib: int) -> Finding | None:
 
 def _neighbours(before: Assessment, after: Assessment, rib: int) -> Growth | None:
     """Find the rib that collects most more of the airload."""
-    was = np.abs(before.effects.rib_load).max(axis=0)
-    now = np.abs(after.effects.rib_load).max(axis=0)
+    was = np.abs(before.effects.rib_air).max(axis=0)
+    now = np.abs(after.effects.rib_air).max(axis=0)
     kept = [r for r in range(was.size) if r != rib]
     return _largest([Growth(f"rib {r + 1} collects", float(was[r]), float(now[i])) for i, r in enumerate(kept)])
 
