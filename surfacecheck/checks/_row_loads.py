@@ -17,7 +17,8 @@ from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
 from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.checks._shim import shimmed
 from surfacecheck.checks._spar import web_stress
-from surfacecheck.places import RowPlan, plan_row, reach
+from surfacecheck.checks._stretch import stretch_of
+from surfacecheck.places import RowPlan, plan_row
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
 
@@ -105,9 +106,7 @@ def row_load(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
 
 def _within(load: RowLoad) -> RowLoad:
     """Leave to each of several rows of the same sheets, one after the other along the pins, its own stretch."""
-    low, high = reach(load.effects.surface, load.row)
-    y = load.effects.span.y
-    here = by_case((y >= np.asarray(low)[..., None]) & (y <= np.asarray(high)[..., None]))
+    here = stretch_of(load.effects, load.row)
     if here.all() or not here.any():
         return load
     shear, tension, flow = (one * here for one in (load.shear, load.tension, load.flow))

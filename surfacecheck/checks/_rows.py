@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.axes import by_case, over_both
+from surfacecheck.axes import over_both
 from surfacecheck.checks._apart import differing, drifts, edges_along, some
 from surfacecheck.checks._apart_rows import lines_apart, whole_line
 from surfacecheck.checks._check import Check, Term
@@ -19,9 +19,10 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.checks._reduce import Kept, keep, worst_case
 from surfacecheck.checks._row_loads import RowLoad, sides_on
 from surfacecheck.checks._spar import node_stress
+from surfacecheck.checks._stretch import bare_seams, stretch_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import HeadKind, RivetSet
-from surfacecheck.places import edge_of, reach
+from surfacecheck.places import edge_of
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of
 from surfacecheck.strength import FIXITY, FIXITY_SOURCE, INTER_RIVET_SOURCE
@@ -57,6 +58,7 @@ def row_checks(effects: Effects, loads: tuple[RowLoad, ...]) -> Iterator[Check]:
         Of every row.
     """
     surface = effects.surface
+    yield from bare_seams(effects.whole)
     for load in loads:
         rivet = surface.rivets.get(load.row.rivet)
         if rivet is None:
@@ -205,10 +207,7 @@ def between_rivets(
         return
     kind = "blind" if rivet.set is not RivetSet.SOLID else "protruding"
     kind = kind if rivet.head_kind in {None, HeadKind.PROTRUDING} else "countersunk"
-    low, high = reach(surface, load.row)
-    y = effects.span.y
-    here = by_case((y >= np.asarray(low)[..., None]) & (y <= np.asarray(high)[..., None]))
-    stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * here
+    stress = np.maximum(-node_stress(effects, f"corner_{side}"), 0.0) * stretch_of(effects, load.row)
     pitch = _spaced(load.plan.pitch)
     if line is not None and gap is not None:
         stress = line.read(stress)[..., gap.slots].max(axis=-1, keepdims=True)

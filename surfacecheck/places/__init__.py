@@ -12,6 +12,7 @@ from surfacecheck.places._at import (
     rivet_at,
     with_apart,
 )
+from surfacecheck.places._bare import BARE, Stretch, bare_stretches, unheld
 from surfacecheck.places._layout import RowPlan, plan_row, reach, spread
 from surfacecheck.places._numbered import numbered, rivets_of_bracket, rivets_of_horn, rivets_of_row
 from surfacecheck.places._spots import Spot, spot_of
@@ -19,10 +20,13 @@ from surfacecheck.places._stations import Station, hinge_called, rib_places, sta
 from surfacecheck.places._words import nearest_of, plain_words
 
 __all__ = [
+    "BARE",
     "RowPlan",
     "Spot",
     "Station",
+    "Stretch",
     "apart_at",
+    "bare_stretches",
     "drawn_edge",
     "drawn_rivet",
     "edge_of",
@@ -44,6 +48,7 @@ __all__ = [
     "spot_of",
     "spread",
     "station_of",
+    "unheld",
     "with_apart",
     "within",
 ]
