@@ -53,9 +53,18 @@ class RowPlan:
     rib_count: Array
     total: Count
 
+HALF = 1e-9
+"""How far below a half a number of spaces still counts as a half [-].
+
+Metres of decimal millimetres, their difference and their quotient are each off by some parts in 1e16, so 1000 spaces
+by less than 1e-12; a nanometre in a metre of rivets is nothing that anybody measures.
+"""
+
 
 def spread(length: ArrayLike, pitch: ArrayLike) -> tuple[Count, Number]:
-    """Spread rivets evenly: the number of spaces is the nearest whole of length over pitch, at least 1.
+    """Spread rivets evenly: the number of spaces is the nearest whole of length over pitch, a half goes up; at least 1.
+
+    Half a space is meant in the decimal numbers of the drawing; see :data:`HALF` for what metres make of them.
 
     Parameters
     ----------
@@ -74,9 +83,11 @@ def spread(length: ArrayLike, pitch: ArrayLike) -> tuple[Count, Number]:
     >>> count, pitch = spread(1.060, 0.030)
     >>> count, round(1e3 * pitch, 1)
     (36, 30.3)
+    >>> spread(0.145, 0.010)[0]
+    16
     """
     far = np.asarray(length, dtype=np.float64)
-    spaces = np.maximum(1.0, np.floor(far / np.asarray(pitch, dtype=np.float64) + 0.5))
+    spaces = np.maximum(1.0, np.floor(far / np.asarray(pitch, dtype=np.float64) + 0.5 + HALF))
     return _count(spaces + 1.0), _number(far / spaces)
 
 
