@@ -14,6 +14,7 @@ from surfacecheck.masses._outline import Lines
 from surfacecheck.masses._parts import Array, Piece, Spread, Unknown, known, spread
 from surfacecheck.masses._sheet import at_ribs, half_ellipse, rib_places
 from surfacecheck.model import FlangesPoint, Rivet, RivetSet, Row, Surface
+from surfacecheck.places import spread as spaced
 from surfacecheck.provenance import UNKNOWN, Basis, Source, Value
 
 __all__ = ["across", "mass_of", "one_rivet", "rivet_mass", "row", "solid_rivet"]
@@ -146,10 +147,7 @@ def _number(length: Array, one: Row, key: str, ribs: bool = False) -> Array:
     if one.count is not None:
         return np.asarray(float(one.count))
     pitch = known(one.pitch, f"{key}.pitch")
-    spaces = np.floor(
-        length / (pitch[..., None] if ribs else pitch) + 0.5
-    )  # a half goes up, as where a row is laid out
-    return np.asarray(np.maximum(spaces, 1.0) + 1.0)
+    return np.asarray(spaced(length, pitch[..., None] if ribs else pitch)[0], dtype=np.float64)
 
 
 def row(surface: Surface, lines: Lines, name: str, one: Row) -> Iterator[Piece]:

@@ -53,6 +53,7 @@ class RowPlan:
     rib_count: Array
     total: Count
 
+
 HALF = 1e-9
 """How far below a half a number of spaces still counts as a half [-].
 
