@@ -22,6 +22,7 @@ from surfacecheck.rules import (
     grip_range,
     hole_range,
     least_pitch,
+    row_gap,
     sheet_range,
 )
 
@@ -80,7 +81,9 @@ def _pitch(row: Row, rivet: Rivet, plan: RowPlan | None) -> Iterator[RuleResult]
     if plan is None or plan.count < 2 or plan.pitch <= 0.0:
         return
     pitch = float(plan.rib_pitch.min()) if plan.rib_pitch.size else plan.pitch
-    yield least_pitch(pitch, _f(rivet.diameter), lines=1, place=f"row.{row.name}.pitch")
+    yield least_pitch(pitch, _f(rivet.diameter), lines=plan.lines, place=f"row.{row.name}.pitch")
+    if plan.lines > 1 and row.line_gap.known:
+        yield row_gap(_f(row.line_gap), pitch, _f(rivet.diameter), place=f"row.{row.name}.line_gap")
 
 
 def _sheets(surface: Surface, row: Row, rivet: Rivet, plan: RowPlan | None) -> Iterator[RuleResult]:

@@ -11,7 +11,7 @@ import numpy as np
 
 from surfacecheck.rules._bends import RADIUS_TIMES, SHEET_THICKNESS
 from surfacecheck.rules._result import SLACK
-from surfacecheck.rules._spacing import edge_times, pitch_times
+from surfacecheck.rules._spacing import GAP_TIMES, edge_times, pitch_times
 from surfacecheck.strength import LEAST_T_OVER_D
 
 if TYPE_CHECKING:
@@ -19,7 +19,15 @@ if TYPE_CHECKING:
 
     Flags = NDArray[np.bool_]
 
-__all__ = ["bend_clearance_short", "bend_radius_short", "edge_short", "outside_range", "pitch_short", "sheet_too_thin"]
+__all__ = [
+    "bend_clearance_short",
+    "bend_radius_short",
+    "edge_short",
+    "gap_short",
+    "outside_range",
+    "pitch_short",
+    "sheet_too_thin",
+]
 
 
 def _f(value: ArrayLike) -> NDArray[np.float64]:
@@ -82,6 +90,33 @@ def pitch_short(pitch: ArrayLike, diameter: ArrayLike, lines: int = 1) -> Flags:
     array([ True, False])
     """
     return np.asarray(_f(pitch) < pitch_times(lines) * _f(diameter) - SLACK)
+
+
+def gap_short(gap: ArrayLike, diameter: ArrayLike) -> Flags:
+    """Tell which lines of rivets are closer than the texts ask.
+
+    Parameters
+    ----------
+    gap : array_like
+        Distance of the lines [m].
+    diameter : array_like
+        Nominal rivet diameter [m].
+
+    Returns
+    -------
+    ndarray of bool
+        Where :func:`row_gap` says ``"does not meet"`` [-].
+
+    References
+    ----------
+    FAA-H-8083-31, rivet layout.
+
+    Examples
+    --------
+    >>> gap_short([7.9e-3, 8.0e-3], 3.2e-3)
+    array([ True, False])
+    """
+    return np.asarray(_f(gap) < GAP_TIMES * _f(diameter) - SLACK)
 
 
 def outside_range(found: ArrayLike, least: ArrayLike | None, most: ArrayLike | None) -> Flags:

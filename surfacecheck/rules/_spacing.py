@@ -23,6 +23,9 @@ _SINGLE = Source(Basis.PUBLISHED, "AC 43.13-1B, 4-57: rivets not closer than 3 D
 _DOUBLE = Source(Basis.FROM_MEMORY, "AC 43.13-1B, figure 4-5: two rows 4 D apart in the row, three and more 3 D")
 _GAP = Source(Basis.PUBLISHED, "FAA-H-8083-31, rivet layout: transverse pitch 75 % of the pitch, at least 2.5 D")
 
+GAP_TIMES = 2.5
+"""Least distance of two lines over the rivet's diameter [-]."""
+
 
 def positive(**lengths: float) -> None:
     for name, value in lengths.items():
@@ -223,4 +226,5 @@ def row_gap(gap: float, pitch: float, diameter: float, *, place: str = "") -> Ru
     """
     positive(gap=gap, pitch=pitch, diameter=diameter)
     pattern = f"lines {{found}} apart, the text asks at least {{asked}} (2.5 D; usual {0.75 * pitch / diameter:.1f} D)"
-    return result("gap of lines", judged(gap, 2.5 * diameter), gap, 2.5 * diameter, pattern, _GAP, place=place)
+    asked = GAP_TIMES * diameter
+    return result("gap of lines", judged(gap, asked), gap, asked, pattern, _GAP, place=place)

@@ -43,6 +43,11 @@ def test_least_pitch(pitches, diameter, lines):
     )
 
 
+@given(LENGTHS, DIAMETER)
+def test_gap_of_lines(gaps, diameter):
+    assert words(rules.gap_short(gaps, diameter)) == outcomes(rules.row_gap(gap, 20.0 * MM, diameter) for gap in gaps)
+
+
 @given(LENGTHS, st.sampled_from([(3.3 * MM, 3.4 * MM), (None, 3.4 * MM), (3.3 * MM, None), (None, None)]))
 def test_a_hole_and_a_stack_in_their_range(found, ends):
     broken = rules.outside_range(found, *ends)

@@ -14,6 +14,7 @@ from surfacecheck.rules import (
     bend_clearance_short,
     bend_radius_short,
     edge_short,
+    gap_short,
     outside_range,
     pitch_short,
     sheet_too_thin,
@@ -136,8 +137,11 @@ def _of_row(surface: Surface, row: Row, rivet: Rivet) -> Iterator[Asked]:
     plan = plan_row(surface, row)
     if plan is not None:
         pitch = np.asarray(plan.rib_pitch.min(axis=-1) if plan.rib_pitch.size else plan.pitch)
-        one_line = (np.asarray(plan.count) >= 2) & (np.asarray(plan.pitch) > 0.0)
-        yield _asked("least pitch", f"{place}.pitch", pitch_short(pitch, diameter) & one_line)
+        several = (np.asarray(plan.count) >= 2) & (np.asarray(plan.pitch) > 0.0)
+        yield _asked("least pitch", f"{place}.pitch", pitch_short(pitch, diameter, plan.lines) & several)
+        if plan.lines > 1 and row.line_gap.known:
+            close = gap_short(numbers(row.line_gap), diameter)
+            yield _asked("gap of lines", f"{place}.line_gap", close & several)
     parts = [surface.sheet.doublers.get(name) or getattr(surface.sheet, name, None) for name in row.joins]
     thick = [numbers(p.thickness) for p in parts if p is not None and p.thickness.known and not p.thickness.absent]
     if thick:
