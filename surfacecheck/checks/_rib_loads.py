@@ -57,10 +57,10 @@ def rib_row(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
     if not box.has(walls[0]):
         return None
     step = _read_ribs(effects, np.abs(_steps(effects, walls[0])))
-    shear = step * by_case(plan.rib_pitch)
+    shear = step * by_case(plan.rib_pitch) / plan.lines
     pull = np.zeros_like(shear)
     if name != "nose_skin":
-        pull = _read_ribs(effects, effects.twice(np.abs(effects.rib_air))) / by_case(plan.rib_count)
+        pull = _read_ribs(effects, effects.twice(np.abs(effects.rib_air))) / (by_case(plan.rib_count) * plan.lines)
     notes = ("the pull of the panel is spread evenly over the rivets of the rib",)
     if not effects.by_ribs.any():
         notes = (EVENLY,)
@@ -93,7 +93,7 @@ def rib_to_spar(effects: Effects, row: Row, plan: RowPlan) -> RowLoad | None:
         at = [effects.span.stations.before(b) if b > 0 else effects.span.stations.after(b) for b in effects.span.ribs]
         given = given - _steps(effects, wall) * by_case(depth[..., at])
     force = _read_ribs(effects, np.abs(given))
-    shear = force / over_both(np.maximum(plan.count, 1))
+    shear = force / over_both(np.maximum(plan.count, 1) * plan.lines)
     notes: tuple[str, ...] = ("ribs at a hinge: the hinge load goes from bracket to web, not through these rivets",)
     if not effects.by_ribs.any():
         notes = (*notes, EVENLY)
