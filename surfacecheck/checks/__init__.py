@@ -18,11 +18,12 @@ from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._reduce import Kept, front
 from surfacecheck.checks._row_loads import RowLoad, row_kind, row_load, row_loads, sides_on
 from surfacecheck.checks._rows import between_rivets, row_checks, row_joint, row_kept
-from surfacecheck.checks._spar import node_stress, spar_checks
+from surfacecheck.checks._spar import NET, node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
 from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [
+    "NET",
     "BracketLoad",
     "Check",
     "Effects",

@@ -11,8 +11,9 @@ from surfacecheck.axes import by_case
 from surfacecheck.checks._check import Check, Term
 from surfacecheck.checks._item import Item
 from surfacecheck.checks._row_load import sides_on
-from surfacecheck.checks._spar import node_stress
+from surfacecheck.checks._spar import AT_ONE_PLACE, NET, node_stress
 from surfacecheck.library import metal_of
+from surfacecheck.provenance import over_spots
 from surfacecheck.strength import NET_SECTION_SOURCE, member
 
 if TYPE_CHECKING:
@@ -51,9 +52,9 @@ def flange_at_holes(load: RowLoad, line: RowLine) -> Iterator[Check]:
     drawn: Array = np.maximum(reduce(np.maximum, nodes), 0.0)
     each = line.read(drawn)
     for number, one in line.apart.items():
-        if "spar" not in one.across or number >= line.count:
+        if "spar" not in one.across:
             continue
-        slot = line.slots.index(float(number))
+        slot = line.slots.index(float(number % line.count))
         terms = {
             "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
             "b": Term(by_case(box.flange), "length", "flange, middle of web to free edge", spar.flange.source),
@@ -61,10 +62,23 @@ def flange_at_holes(load: RowLoad, line: RowLine) -> Iterator[Check]:
             "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),
             "f": Term(each[..., [slot]], "stress", "tension of the flange there at limit"),
         }
+        available, note = NET[True], "one hole across the flange"
+        if line.lines > 1:
+            terms["d_o"] = Term(_beside(load, line, number), "length", "holes of the other lines there, together")
+            available, note = "F_tu * (b - d - d_o) / b", f"{line.lines} holes across the flange; {AT_ONE_PLACE}"
         words = (f"rivet {number + 1}",)
         item = Item(line.place, line.part, effects.cases, words, factors=factors.line, subject="the flange")
         gives = "flange of the spar tears through this hole"
         yield item.check(
-            "flange-net", gives, "F_tu * (b - d) / b", "FS * f", terms, "f", NET_SECTION_SOURCE,
-            notes=("one hole across the flange",),
+            "flange-net", gives, available, "FS * f", terms, "f", NET_SECTION_SOURCE, notes=(note,),
         )  # fmt: skip
+
+
+def _beside(load: RowLoad, line: RowLine, number: int) -> Array | None:
+    """Sum up the holes that the other lines have beside a rivet, (..., 1, 1) or () [m]; None where one is not known."""
+    rivet = load.effects.surface.rivets[load.row.rivet]
+    drawn = rivet.hole if rivet.hole.known else rivet.diameter
+    others = [line.apart.get(one * line.count + number % line.count) for one in range(line.lines)]
+    others.pop(number // line.count)
+    holes = [drawn if one is None else one.across.get("spar", drawn) for one in others]
+    return reduce(np.add, [over_spots(hole) for hole in holes]) if all(hole.known for hole in holes) else None

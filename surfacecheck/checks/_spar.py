@@ -26,13 +26,19 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["node_stress", "spar_checks", "web_stress"]
+__all__ = ["AT_ONE_PLACE", "NET", "node_stress", "spar_checks", "web_stress"]
 
 BENDING = Source(Basis.PUBLISHED, "engineering theory of bending with product of inertia; Megson, chapter 16")
 SUPPORTED = 4.0
 """Buckling coefficient of a long plate held at both edges, simply supported (NACA TN 3781)."""
 LIP_HOLDS = 5.0
 """Least value of the lip criterion at which a lip holds the flange's edge (Bruhn C7.9, from memory)."""
+
+NET = {True: "F_tu * (b - d) / b", False: "F_tu * (b - n * d) / b"}
+"""What the holes leave of a flange, by whether there is one line of rivets."""
+AT_ONE_PLACE = (
+    "how the lines of rivets stand to each other is not said: taken as side by side, their holes in one cross-section"
+)
 
 
 def node_stress(effects: Effects, node: str) -> Array:
@@ -190,10 +196,10 @@ def _net(effects: Effects, item: Item, f: Term, FS: Term) -> Iterator[Check]:
     assert box is not None  # noqa: S101
     skins = {"left_skin", "right_skin", "nose_skin"}
     rows = [r for r in surface.rows.values() if "spar" in r.joins and set(r.joins) & skins]
-    rivets = [surface.rivets[r.rivet] for r in rows if r.rivet in surface.rivets]
-    if not rivets:
+    holes = [(r.lines or 1, surface.rivets[r.rivet]) for r in rows if r.rivet in surface.rivets]
+    if not holes:
         return
-    largest = max(rivets, key=lambda r: float(np.max(numbers(r.hole))) if r.hole.known else 0.0)
+    n, largest = max(holes, key=lambda one: one[0] * float(np.max(numbers(one[1].hole))) if one[1].hole.known else 0.0)
     metal = metal_of(surface, surface.sheet.spar.alloy, surface.sheet.spar.thickness)
     terms = {
         "F_tu": Term.of(metal.tension, "stress", f"tensile strength of {metal.name}"),
@@ -204,13 +210,15 @@ def _net(effects: Effects, item: Item, f: Term, FS: Term) -> Iterator[Check]:
         "FS": FS,
         "f": f,
     }
-    note = "one hole across the flange"
+    if n > 1:
+        terms["n"] = Term(float(n), "", "lines of these rivets, and so holes in one cross-section")
+    note = "one hole across the flange" if n == 1 else f"{n} holes across the flange; {AT_ONE_PLACE}"
     if largest.set is RivetSet.SOLID:
         note += "; a solid rivet fills its hole, but tension is still carried beside it"
     yield item.check(
         "net-section",
         "tears through the skin rivets' holes",
-        "F_tu * (b - d) / b",
+        NET[n == 1],
         "FS * f",
         terms,
         "f",

@@ -302,10 +302,22 @@ def test_the_flange_at_larger_holes_is_that_of_the_whole_surface(rudder):
     found = rivets(rudder, names, Alternatives(rivet=("small", "large")))
     for i, hole in enumerate((3.3 * MM, 4.1 * MM)):
         alone = surfacecheck.assess(found.surface_of(i))
-        drawn = next(one for one in alone.margins if one.check.mode == "net-section")
-        assert flange_margin(rudder, hole) == drawn.margin
+        drawn = next(one for one in alone.margins if (one.check.place, one.check.mode) == ("spar", "net-section"))
+        assert drawn.value("d") == hole
+        assert flange_margin(rudder, hole) == pytest.approx(drawn.margin, rel=1e-3)  # other rivets weigh more
     said = flange_lines(found)
     assert [line.rpartition(":")[0] for line in said] == [
         "flange of the spar in tension at holes of 3.30 mm", "flange of the spar in tension at holes of 4.10 mm",
     ]  # fmt: skip
     assert flange_lines(rivets(rudder, "trailing_edge", Alternatives())) == []
+
+
+def test_the_flange_at_two_lines_has_two_holes_less(rudder):
+    """17.6 mm less one hole of 3.3 mm leaves 14.3 mm, less two 11.0 mm."""
+    one, two = (flange_margin(rudder, 3.3 * MM, n) for n in (1, 2))
+    assert (two + 1.0) / (one + 1.0) == pytest.approx(11.0 / 14.3, rel=1e-12)
+    found = rivets(rudder, "left_skin_to_spar", Alternatives(lines=(1, 2)))
+    assert [line.rpartition(":")[0] for line in flange_lines(found)] == [
+        "flange of the spar in tension at holes of 3.30 mm",
+        "flange of the spar in tension at holes of 3.30 mm in 2 lines",
+    ]
