@@ -41,14 +41,15 @@ def row_scene(deviation: Deviation, surface: Surface, passes: Passing) -> Scene 
     Returns
     -------
     Scene or None
-        None for rows that are hidden from the side, which are left to the map.
+        None for rows that are hidden from the side, and for lines beside the first, which are left to the map.
     """
     _, name, *on_rib = group_name(passes.place).split(".")
     placed = next((one for one in placed_rows(surface) if one.row.name == name and not one.hidden), None)
     rib = int(on_rib[0].removeprefix("rib-")) - 1 if on_rib else 0
     first = 0 if placed is None or not on_rib else int(placed.plan.rib_count[:rib].sum())
-    at = first + rivet_at(passes.place)
-    if placed is None or at >= placed.x.size:
+    number = rivet_at(passes.place)
+    at = first + number
+    if placed is None or at >= placed.x.size or (on_rib and number >= placed.plan.rib_count[rib]):
         return None
     x, y = placed.x - placed.x[at], placed.y - placed.y[at]
     pitch = float(np.min(placed.plan.rib_pitch)) if placed.plan.rib_pitch.size else placed.plan.pitch

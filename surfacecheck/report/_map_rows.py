@@ -121,7 +121,8 @@ def key_of(rows: tuple[PlacedRow, ...], system: System) -> list[tuple[PlacedRow,
         elif placed.kind == "rib":
             low, high = float(np.min(laid.rib_pitch)), float(np.max(laid.rib_pitch))
             span = bare(low, "length", system) + ("" if high - low < 1e-5 else f" to {bare(high, 'length', system)}")
-            said = f"{laid.total} rivets, {span} {units('length', system)[0]} apart"
+            lines = f" in {laid.lines} lines" if laid.lines > 1 else ""
+            said = f"{laid.total} rivets{lines}, {span} {units('length', system)[0]} apart"
             if row.first_behind_web.known:
                 said += f"; 1 is {shown(number(row.first_behind_web) or 0.0, 'length', system)} behind the web"
         else:
