@@ -169,6 +169,7 @@ def some(joint: Joint, kept: list[int]) -> Joint:
         tension=joint.tension[..., kept],
         spots=tuple(joint.spots[i] for i in kept),
         wrinkle=None if joint.wrinkle is None else joint.wrinkle[..., kept],
+        abreast=joint.abreast[..., kept] if isinstance(joint.abreast, np.ndarray) else joint.abreast,
     )
 
 

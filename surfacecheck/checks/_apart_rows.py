@@ -134,6 +134,16 @@ class RowLine:
         return growth(self._holds, self._bays, self.evenly)
 
     @cached_property
+    def abreast(self) -> Array | int:
+        """Load that comes to the place of each rivet over its own, (..., 1, lines * N) [-]; 1 in a single line."""
+        if self.lines == 1:
+            return 1
+        each = self.growth.reshape(*self.growth.shape[:-1], self.lines, -1)
+        there = each > 0.0
+        over = each.sum(axis=-2, keepdims=True) / np.where(there, each, 1.0)
+        return np.asarray(np.where(there, over, 0.0).reshape(*self.growth.shape[:-1], 1, -1))
+
+    @cached_property
     def _holds(self) -> Array:
         """Share that each rivet holds, (..., lines, N)."""
         flat = in_a_row([self._hold(slot) for slot in range(self.lines * len(self.slots))])

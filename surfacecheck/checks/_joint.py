@@ -50,6 +50,8 @@ UNWELCOME = "more pull than a fifth of its shear strength: solid rivets are not 
 LOWERED = "rivet shear lowered for thin sheet by 1 - 0.04 (D/t - 3), MIL-HDBK-5J table 8.1.2.1(b)"
 BORROWED = "rule written for screws with washers in steel sheet; borrowed for want of one for rivets"
 
+WHOLE_FLOW = "between the holes of the line it meets first the sheet still has the load of all lines"
+
 
 def joint_checks(surface: Surface, joint: Joint, factors: Factors) -> Iterator[Check]:
     """Give every plain check of a riveted joint.
@@ -225,8 +227,9 @@ def _sheet(joint: Joint, layer: Layer, shearing: Shearing) -> Iterator[Draft]:
                 "D": holes.get("between", terms["D"]),
             },
             NET_SECTION_SOURCE,
-            load=layer.load,
-            what=what,
+            load=layer.load * joint.abreast,
+            what=what if np.all(np.asarray(joint.abreast) == 1) else f"load of one pitch on {layer.words} at limit",
+            notes=() if np.all(np.asarray(joint.abreast) == 1) else (WHOLE_FLOW,),
         )
 
 

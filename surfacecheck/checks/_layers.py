@@ -102,6 +102,8 @@ class Joint:
         For the sentence.
     pitch : float, ndarray of shape (V, 1, 1), or None
         Real pitch of a row along the sheet's shear [m]; None for groups.
+    abreast : int, or ndarray of what broadcasts to (..., cases, spots)
+        Rivets side by side that share what one pitch of the row hands over [-].
     spot_cases : tuple of str
         As in :class:`Check`.
     wrinkles_at : ndarray or None
@@ -122,6 +124,7 @@ class Joint:
     pitch: Array | float | None = None
     spot_cases: Names = ()
     wrinkles_at: Array | None = None
+    abreast: Array | int = 1
 
     @cached_property
     def pulled(self) -> bool:

@@ -135,6 +135,7 @@ def row_joint(surface: Surface, load: RowLoad, rivet: Rivet, kept: Kept) -> Join
         wrinkle=None if ratio is None else kept.of(ratio),
         wrinkles_at=None if load.wrinkles_at is None else kept.of(load.wrinkles_at),
         notes=load.notes,
+        abreast=load.plan.lines,
     )
 
 
@@ -157,6 +158,7 @@ def _each(surface: Surface, load: RowLoad, line: RowLine, rivet: Rivet) -> Joint
         pitch=_spaced(load.plan.pitch) if load.kind in {"spar", "edge"} else None,
         wrinkle=None if load.wrinkle is None else line.of_each(load.wrinkle, grown=False),
         notes=(*load.notes, SINGLE),
+        abreast=line.abreast,
     )
 
 

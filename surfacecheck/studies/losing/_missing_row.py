@@ -256,7 +256,7 @@ def _shared(line: RowLine, how: str, growth: Array, there: NDArray[np.intp], fel
 
     shear, pull = grown(line.shear), grown(line.pull)
     layers = {name: grown(force).T.ravel() for name, force in line.layers.items()}
-    every = row_margins(line, at, cases, shear.T.ravel(), pull.T.ravel(), layers)
+    every = row_margins(line, at, cases, shear.T.ravel(), pull.T.ravel(), layers, there[at])
     worst = shear.argmax(axis=0)
     names = line.load.cases
     out = []

@@ -21,7 +21,13 @@ __all__ = ["row_margins"]
 
 
 def row_margins(
-    line: RowLine, at: NDArray[np.intp], cases: NDArray[np.intp], shear: Array, pull: Array, layers: dict[str, Array]
+    line: RowLine,
+    at: NDArray[np.intp],
+    cases: NDArray[np.intp],
+    shear: Array,
+    pull: Array,
+    layers: dict[str, Array],
+    beside: NDArray[np.intp],
 ) -> SpotMargins:
     """Check rivets of a row, each in one load case.
 
@@ -37,6 +43,8 @@ def row_margins(
         Load of one rivet at limit [N].
     layers : dict of str to ndarray, shape (K,)
         What each sheet hands to it [N].
+    beside : ndarray of int, shape (K,)
+        Rivets left at its place, itself among them [-].
 
     Returns
     -------
@@ -70,5 +78,6 @@ def row_margins(
         spot_cases=tuple(names[c] for c in cases),
         pitch=load.plan.pitch if load.kind in {"spar", "edge"} else None,
         wrinkle=None if line.wrinkle is None else line.wrinkle[cases, at][None, :],
+        abreast=1 if line.abreast == 1 else beside[None, :].astype(np.float64),
     )
     return spot_margins(joint_checks(surface, joint, factors_of(surface, rivet)), at.size)

@@ -87,9 +87,10 @@ def removals_of(line: RowLine, springs: RowSprings | None) -> LineRemovals:
     most = np.max([bound, *ways], axis=0)
     removal, place = np.nonzero(most > FELT)
     gaps = _gaps_beside(safe)[:, removal, place]
-    found = _worst(line, removal, place, gaps, most[removal, place], holds.size)
+    found = _worst(line, removal, place, gaps, most[removal, place], safe[removal, place], holds.size)
     whole = np.arange(line.count)
-    drawn = _worst(line, 0 * whole, whole, np.zeros((2, line.count), dtype=np.intp), np.ones(line.count), 1)
+    beside, none = np.full(line.count, line.abreast), np.zeros((2, line.count), dtype=np.intp)
+    drawn = _worst(line, 0 * whole, whole, none, np.ones(line.count), beside, 1)
     return LineRemovals(
         out=out + 1,
         holds=holds,
@@ -149,6 +150,7 @@ def _worst(
     place: NDArray[np.intp],
     gaps: NDArray[np.intp],
     growth: Array,
+    beside: NDArray[np.intp],
     removals: int,
 ) -> _Found:
     """Find of every removal the rivet that is worst off, of those given as (removal, place)."""
@@ -160,7 +162,7 @@ def _worst(
     c, i, g = cases.ravel(), place[spots], growth[spots]
     of = {name: values[kind[spots], c, i] * g for name, values in wide.items()}
     layers = {name: of[name] for name in line.layers}
-    every = row_margins(line, i, c, of["shear"], of["pull"], layers)
+    every = row_margins(line, i, c, of["shear"], of["pull"], layers, beside[spots])
     first = _first_of_each(removal[spots], every.margin, -of["shear"])
     touched = removal[spots][first]
     load, margin, at = np.zeros(removals), np.full(removals, np.inf), np.zeros(removals, dtype=np.intp)

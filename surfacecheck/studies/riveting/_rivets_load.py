@@ -76,7 +76,8 @@ class Front:
         """
         joints = [row_joint(surface, replace(load, row=row), rivet, self.kept) for load in self.loads]
         if self.share is not None:
-            return _scaled(joints[0], over_both(self.share), over_both(self.pitch))
+            lines = np.array([plan.lines for plan in self.plans])
+            return _scaled(joints[0], over_both(self.share), over_both(self.pitch), over_both(lines))
         return picked_joint(_after_one_another(joints), self.order)
 
     @cached_property
@@ -148,13 +149,13 @@ def _kept(loads: tuple[RowLoad, ...]) -> Kept:
     return Kept(*np.unique(both, axis=1))
 
 
-def _scaled(joint: Joint, share: Array, pitch: Array) -> Joint:
-    """Give the joint of one rivet a metre to rivets that serve so many metres each."""
+def _scaled(joint: Joint, share: Array, pitch: Array, lines: Array) -> Joint:
+    """Give the joint of one rivet a metre to rivets that serve so many metres each, in so many lines."""
     shear = joint.shear * share
     layers = tuple(
         replace(layer, load=shear if layer.load is joint.shear else layer.load * share) for layer in joint.layers
     )
-    return replace(joint, shear=shear, tension=joint.tension * share, layers=layers, pitch=pitch)
+    return replace(joint, shear=shear, tension=joint.tension * share, layers=layers, pitch=pitch, abreast=lines)
 
 
 def _after_one_another(joints: list[Joint]) -> Joint:
@@ -189,4 +190,5 @@ def picked_joint(joint: Joint, at: NDArray[np.intp]) -> Joint:
         replace(layer, load=shear if layer.load is joint.shear else layer.load[at]) for layer in joint.layers
     )
     pitch = joint.pitch[at] if isinstance(joint.pitch, np.ndarray) else joint.pitch
-    return replace(joint, shear=shear, tension=joint.tension[at], layers=layers, pitch=pitch)
+    abreast = joint.abreast[at] if isinstance(joint.abreast, np.ndarray) else joint.abreast
+    return replace(joint, shear=shear, tension=joint.tension[at], layers=layers, pitch=pitch, abreast=abreast)
