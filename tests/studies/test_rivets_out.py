@@ -103,12 +103,21 @@ def test_loads_are_flow_times_length(rudder):
 
 
 def test_margin_of_a_rib_row_falls_as_the_load_grows(rudder):
-    """Nothing wrinkles there and the sheet is crushed by shear alone: 1 + margin goes as 1 over the load."""
-    for one in missing_row(rudder, "left_skin_to_ribs.rib-1", [3]).neighbours:
+    """Skin on both sides and the sheet is crushed by shear alone: 1 + margin goes as 1 over the load."""
+    for one in missing_row(rudder, "left_skin_to_ribs.rib-2", [3]).neighbours:
         assert one.drawn.gives == "left skin crushes"
         for s in one.shared:
             assert (1 + one.drawn.margin) / (1 + s.margin) == pytest.approx(s.growth, rel=1e-12)
             assert s.asks == pytest.approx(1.725 * s.shear, rel=1e-12)
+
+
+def test_the_rib_where_the_skin_ends_asks_for_its_wrinkles_too(rudder):
+    """5054.0 N/m on a skin that wrinkles at 5758.6 N/m, 1.725 times: 1 + 0.414 tanh(0.5 log10 1.51395) = 1.03718."""
+    neighbours = missing_row(rudder, "left_skin_to_ribs.rib-1", [3]).neighbours
+    assert neighbours
+    for one in neighbours:
+        for s in one.shared:
+            assert s.asks == pytest.approx(1.03718 * 1.725 * s.shear, rel=1e-5)
 
 
 def test_margins_as_drawn_are_those_of_the_assessment(rudder, elevator, spar_row):

@@ -239,7 +239,7 @@ def _on_ribs(load: RowLoad) -> tuple[RowLine, ...]:
             up=np.full(count, span.breaks[b]),
             shear=at(load.shear),
             pull=at(load.tension),
-            wrinkle=None,
+            wrinkle=None if load.wrinkle is None else at(load.wrinkle),
             layers=_by_layer(load, at),
             evenly=load.kind == "rib-spar",
         )
