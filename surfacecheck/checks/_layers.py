@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from surfacecheck.checks._item import Item
-from surfacecheck.model import RivetSet
+from surfacecheck.library import by_handbook
 from surfacecheck.strength import Factors, fitting, joint_by_test
 
 if TYPE_CHECKING:
@@ -170,9 +170,10 @@ def factors_of(surface: Surface, rivet: Rivet | None, *, hinge: bool = True) -> 
     Returns
     -------
     Factors
-        Solid rivets with handbook joint values go without the fitting factor; pulled ones and fittings do not.
+        Solid rivets whose strength is the handbook's go without the fitting factor, from part D or from the shipped
+        table alike; not those of a typed or an unknown strength, pulled ones and fittings.
     """
-    if rivet is not None and rivet.set is RivetSet.SOLID and not rivet.shear.known:
+    if rivet is not None and by_handbook(surface, rivet):
         return joint_by_test()
     at_yield = surface.method.fitting_factor_at_yield == "yes"
     two = surface.method.two_hinge_factor == "yes" and len(surface.hinges) == 2

@@ -9,13 +9,14 @@ from surfacecheck.library._drills import (
 )
 from surfacecheck.library._materials import Material, material, materials
 from surfacecheck.library._rivets import Grip, RivetType, rivet_type, rivets
-from surfacecheck.library.metals import metal_of, rivet_strength
+from surfacecheck.library.metals import by_handbook, metal_of, rivet_strength
 
 __all__ = [
     "Drill",
     "Grip",
     "Material",
     "RivetType",
+    "by_handbook",
     "drill_gauges",
     "drills_within",
     "material",

@@ -16,7 +16,7 @@ from surfacecheck.provenance import UNKNOWN, Basis, Source, Value, numbers, plai
 if TYPE_CHECKING:
     from surfacecheck.model import Alloy, Rivet, Surface
 
-__all__ = ["SAME_SIZE", "metal_of", "rivet_strength"]
+__all__ = ["SAME_SIZE", "by_handbook", "metal_of", "rivet_strength"]
 
 ALUMINIUM_POISSON = 0.33
 SAME_SIZE = 0.02
@@ -147,3 +147,30 @@ def rivet_strength(surface: Surface, rivet: Rivet) -> tuple[Value, Value]:
     named = {"shear": shear, "pull": pull}
     shear, pull = (v if v.key else replace(v, key=f"rivet.{rivet.name}.{k}") for k, v in named.items())
     return shear, pull
+
+
+@lru_cache(maxsize=1)
+def _handbook() -> frozenset[Source]:
+    """Give the sources from which the shipped table has the shear of its solid rivets."""
+    return frozenset(one.shear.source for one in rivets().values() if one.set == "solid" and one.shear.known)
+
+
+def by_handbook(surface: Surface, rivet: Rivet) -> bool:
+    """Tell whether what a rivet carries in shear is the handbook's value for a solid rivet.
+
+    Parameters
+    ----------
+    surface : Surface
+        Any; kept for metals of its own.
+    rivet : Rivet
+        Of the file, or of the shipped table.
+
+    Returns
+    -------
+    bool
+        Not for a figure typed into the file, a pulled rivet, or a strength that nobody has given.
+    """
+    if rivet.set is not RivetSet.SOLID:
+        return False
+    shear, _ = rivet_strength(surface, rivet)
+    return shear.known and shear.source in _handbook()

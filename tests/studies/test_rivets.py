@@ -12,10 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import surfacecheck
+from surfacecheck.checks import factors_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_type
-from surfacecheck.model import Apart
-from surfacecheck.provenance import Value, plain
+from surfacecheck.model import Apart, HeadKind, Rivet, RivetSet
+from surfacecheck.provenance import NOT_SAID, Value, plain
 from surfacecheck.reading import read_text
 from surfacecheck.studies import Alternatives, limits, rivets, takeoff, unbeaten
 from surfacecheck.studies.riveting._rivets_flange import flange_lines, flange_margin
@@ -323,3 +324,29 @@ def test_the_flange_at_two_lines_has_two_holes_less(rudder):
         "flange of the spar in tension at holes of 3.30 mm",
         "flange of the spar in tension at holes of 3.30 mm in 2 lines",
     ]
+
+
+def test_the_factor_goes_with_where_the_strength_comes_from(rudder):
+    """A solid rivet of part D without a shear is the table's AD 1/8: alike; typed or unknown, the fitting factor."""
+    size, hole, head = (Value(inch * 25.4 * MM) for inch in (0.125, 0.1285, 0.25))
+    mine = Rivet(RivetSet.SOLID, "2117-T3", HeadKind.PROTRUDING, diameter=size, hole=hole, head=head, name="mine")
+    typed = replace(mine, name="typed", shear=replace(rivet_type("AD 1/8").shear, source=NOT_SAID))
+    nobodys = replace(mine, name="nobodys", alloy="")
+    kinds = {one.name: one for one in (mine, typed, nobodys)}
+    surface = replace(rudder.surface, rivets=rudder.surface.rivets | kinds)
+    found = rivets(surface, "left_skin_to_spar", Alternatives(rivet=(*kinds, "AD 1/8")))
+    (table,) = found.rows
+    assert table.margin[0] == table.margin[3] > table.margin[1] == table.margin[2]
+    factors = [factors_of(surface, block.setting.rivet).ultimate for block in table.blocks.values()]
+    assert factors == [1.5, 1.5 * 1.15, 1.5 * 1.15, 1.5]
+    own = [one.margin for one in surfacecheck.assess(found.surface_of(3)).margins
+           if one.check.place == "row.left_skin_to_spar"]  # fmt: skip
+    assert min(own) == table.margin[3]
+
+
+def test_a_head_of_unknown_strength_carries_no_more_than_a_known_one(rudder):
+    heads = ("protruding", "dimpled", "countersunk")
+    (table,) = rivets(rudder, "trailing_edge", Alternatives(rivet=("AD 1/8",), head=heads)).rows
+    assert table.shear_known.tolist() == [True, False, False]
+    assert table.must_shear[1] == table.must_shear[2] > table.must_shear[0]
+    assert (table.margin[1:] <= table.margin[0]).all()
