@@ -15,10 +15,10 @@ import surfacecheck
 from surfacecheck.checks import factors_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.library import rivet_type
-from surfacecheck.model import Apart, HeadKind, Rivet, RivetSet
+from surfacecheck.model import Apart, HeadKind, Rivet, RivetSet, YesNo
 from surfacecheck.provenance import NOT_SAID, Value, plain
 from surfacecheck.reading import read_text
-from surfacecheck.studies import Alternatives, limits, rivets, takeoff, unbeaten
+from surfacecheck.studies import Alternatives, limits, rivets, takeoff, takes_table, unbeaten
 from surfacecheck.studies.riveting._rivets_flange import flange_lines, flange_margin
 from surfacecheck.studies.riveting._rivets_rules import RULES
 from surfacecheck.studies.riveting._rivets_words import bits
@@ -285,10 +285,19 @@ def test_a_half_filled_file_gives_what_it_can():
     text = (DATA / "rudder.toml").read_text(encoding="utf-8")
     text = text.replace('pitch = "25 mm (drawing)" # or count', 'pitch = "?" # or count')
     surface = read_text(text, "half.toml")
-    found = rivets(surface, "left_skin_to_spar", Alternatives(pitch=mm(25, 30)))
-    assert found.whole.count.tolist() == [43, 36]
-    assert np.isfinite(found.whole.margin).all()
-    assert found.drawn[0].why[0] != 0 or found.drawn[0].total[0] == 43
+    for pitch, count in ((mm(25, 30), [43, 36]), (mm(30, 25), [36, 43])):
+        found = rivets(surface, "left_skin_to_spar", Alternatives(pitch=pitch))
+        assert found.whole.count.tolist() == count
+        assert np.isfinite(found.whole.margin).all()
+        assert found.drawn[0].reasons[found.drawn[0].why[0]] == "the drawing's pitch is not given"
+        assert "as drawn: the drawing's pitch is not given." in " ".join(str(found).split())
+        adds = [row[3] for row in takes_table(found, (0, 1)).rows]
+        assert adds == ["", "not given", "not given"]
+    row = replace(surface.rows["left_skin_to_spar"], drilled_already=YesNo.YES)
+    drilled = replace(surface, rows=surface.rows | {row.name: row})
+    with pytest.raises(SurfaceError, match="drilled already, at a pitch that is not given"):
+        rivets(drilled, row.name, Alternatives(pitch=mm(25)))
+    assert rivets(drilled, row.name, Alternatives(pitch=mm(25)), drilled_at=25 * MM).drilled
 
 
 def test_rivets_that_are_not_as_their_row_says_are_left_out_and_named(rudder):

@@ -91,12 +91,12 @@ def rivets(
     looked_at(alternatives, most, len(names))
     _look_at_counts(drawn, names, alternatives)
     alike, apart = _alike_rivets(drawn, names)
-    filled = _with_a_pitch(alike, names, alternatives)
+    filled = _with_a_pitch(alike, names, alternatives, drilled_at)
     base = given if given is not None and filled is drawn else assess(filled)
     holes = {name: holes_of(filled, filled.rows[name], drilled_at) for name in names}
     spaces = _spaces(alternatives, tuple(holes.values()))
     looked_at(alternatives, most, len(names), len(spaces) - len(alternatives.spaces))
-    as_drawn = drawn_tables(base, names)
+    as_drawn = drawn_tables(base, alike, names)
     sheets, tables, stopped = work_all(base, holes, alternatives, spaces, progress)
     return RivetComparison(
         assessment=base,
@@ -150,12 +150,20 @@ def _alike_rivets(surface: Surface, names: Sequence[str]) -> tuple[Surface, tupl
     return replace(surface, apart=left), tuple(dict.fromkeys(gone.values()))
 
 
-def _with_a_pitch(surface: Surface, names: Sequence[str], alternatives: Alternatives) -> Surface:
-    """Give a row whose pitch nobody knows the first that is to be compared, so that its loads can be worked."""
+def _with_a_pitch(
+    surface: Surface, names: Sequence[str], alternatives: Alternatives, drilled_at: float | None
+) -> Surface:
+    """Give a row whose pitch nobody knows the first that is to be compared, so that its loads can be worked.
+
+    It does not pass for the drawing: what the row is as drawn is worked without it.
+    """
     rows = {}
     for name in names:
         row, first = surface.rows[name], alternatives.spaces[0]
         if not row.pitch.known and row.count is None and first != Space():
+            if str(row.drilled_already or "") == "yes" and drilled_at is None:
+                message = f"row.{name} is drilled already, at a pitch that is not given: give it, or say --drilled-at"
+                raise SurfaceError(message)
             pitch = UNKNOWN if first.pitch is None else Value(first.pitch, show(first.pitch, "length"))
             rows[name] = replace(row, pitch=pitch, count=first.count)
     return replace(surface, rows=surface.rows | rows) if rows else surface

@@ -90,13 +90,15 @@ def work_all(
     return tuple(sheets[: finished[-1][0] + 1]), tuple(row.table(finished) for row in rows), done < len(blocks)
 
 
-def drawn_tables(base: Assessment, names: Iterable[str]) -> tuple[RowTable, ...]:
+def drawn_tables(base: Assessment, drawn: Surface, names: Iterable[str]) -> tuple[RowTable, ...]:
     """Work each row as drawn, the one alternative.
 
     Parameters
     ----------
     base : Assessment
-        Of the surface as drawn.
+        Of the surface as drawn, a pitch that nobody knows filled in.
+    drawn : Surface
+        Without that: a row of unknown pitch is not given.
     names : iterable of str
         Of the rows.
 
@@ -105,7 +107,7 @@ def drawn_tables(base: Assessment, names: Iterable[str]) -> tuple[RowTable, ...]
     tuple of RowTable
         One a row.
     """
-    rows = [RowFilling(base.surface, name, Alternatives(), (Space(),), None) for name in names]
+    rows = [RowFilling(drawn, name, Alternatives(), (Space(),), None) for name in names]
     for row in rows:
         row.block(base, (0, 0, 0))
     return tuple(row.table([(0, 0, 0)]) for row in rows)

@@ -12,6 +12,7 @@ from surfacecheck.checks import RowPlan, plan_row, row_kind
 from surfacecheck.provenance import UNKNOWN, Value, plain
 from surfacecheck.quantities import show
 from surfacecheck.rules import length
+from surfacecheck.studies.riveting._rivets_given import Space
 from surfacecheck.studies.single_row._row_layout import left_out
 
 if TYPE_CHECKING:
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from surfacecheck.model import Row, Surface
-    from surfacecheck.studies.riveting._rivets_given import Space
 
     Array = NDArray[np.float64]
 
@@ -149,6 +149,8 @@ def _plan(surface: Surface, row: Row, space: Space, lines: int, holes: RowPlan |
         return _too_wide(row, plan, space) or (plan, "")
     if space.count == 1:
         return "one rivet is no row: two at least"
+    if space == Space() and not row.pitch.known and row.count is None:
+        return f"the drawing's {'number of rivets' if by_count(surface, row) else 'pitch'} is not given"
     return f"row.{row.name}: where it begins and ends, or its pitch or count, is not given"
 
 

@@ -205,6 +205,8 @@ def _cells(
     tables: tuple[RowTable, ...], whole: Together, i: int, letters: dict[str, str], lifts: bool, system: System
 ) -> tuple[str, ...]:
     """Write what the rows carry: real pitch, rivets, margin, what gives, where the edge lifts, rules not met."""
+    if not whole.possible[i]:  # as drawn only: what it has is not given
+        return ("not given", "", "not given", "", *([""] if lifts else []), "")
     real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system).split()[0] for one in tables))
     deciding = tables[int(whole.row[i])]
     gives = ", ".join(letters.setdefault(one, _letter(len(letters))) for one in _gives(deciding, i) if one)
@@ -258,7 +260,9 @@ def takes_table(comparison: RivetComparison, shown: Sequence[int], system: Syste
         A line each: rivets, mass and what it adds, change of the balance.
     """
     whole, was = comparison.whole, comparison.as_drawn
-    rows = [("drawn", f"{was.count[0]}", grams(was.mass[0], system), "", "", f"{was.minutes[0]:.0f}", "")]
+    given = was.possible[0]
+    count, minutes = (f"{was.count[0]}", f"{was.minutes[0]:.0f}") if given else ("", "")
+    rows = [("drawn", count, grams(was.mass[0] if given else np.nan, system), "", "", minutes, "")]
     for i in shown:
         more, moment = whole.mass[i] - was.mass[0], whole.moment[i] - was.moment[0]
         turned = "not given" if np.isnan(moment) else _moment(float(moment), system)
