@@ -89,6 +89,9 @@ def read_study(path: str | Path) -> StudyFile | None:
     names = _list("rows", rows, faults)
     drilled = tree.get("drilled_at")
     at = None if drilled is None else _entry("drilled_at", "length", drilled, faults)
+    if drilled is not None and at is not None and not at > 0.0:
+        message = f"{at * 1e3:g} mm; it must be above 0: measure it again, from hole to hole"
+        faults.append(Fault(message, drilled.place.file, drilled.place.line, "drilled_at"))
     if faults:
         raise SurfaceError(*faults)
     assert isinstance(base, Leaf)  # noqa: S101 - looked at above

@@ -109,6 +109,8 @@ def test_the_small_file(here, capsys):
         (f'{EDGE}pitch = ["25"]\n', "study.toml, line 3, pitch: 25 has no unit"),
         (f'{EDGE}lines = ["2"]\n', "a bare whole number is meant here"),
         (f"{EDGE}pitch = []\n", "study.toml, line 3, pitch: the list is empty"),
+        (f'{EDGE}drilled_at = "0 mm"\n', "study.toml, line 3, drilled_at: 0 mm; it must be above 0: measure it again"),
+        (f'{EDGE}drilled_at = "2 m"\n', "drilled_at: row.trailing_edge: a pitch of 2000 mm is longer than the row"),
         ('based_on = "gone.toml"\nrows = ["trailing_edge"]\n', "gone.toml"),
     ],
 )  # fmt: skip
@@ -136,6 +138,10 @@ def test_other_files_are_no_such_file(here):
         ([*SPAR, "--lines", "two"], '--lines: "two" is no whole number'),
         ([*SPAR, "--rivet", "smal"], 'no rivet is called "smal". Nearest: "small".'),
         ([*SPAR, "--pitch", "20", "25", "--edge", "6", "7", "--most", "3"], "4 alternatives (2 pitch, 2 edge); 3"),
+        ([*SPAR, "--drilled-at", "0"], "drilled_at: 0 mm; it must be above 0: measure it again, from hole to hole"),
+        ([*SPAR, "--drilled-at", "-5"], "drilled_at: -5 mm; it must be above 0"),
+        ([*SPAR, "--drilled-at", "2000"], "row.left_skin_to_spar: a pitch of 2000 mm is longer than the row"),
+        ([*SPAR, "--drilled-at", "20000"], "drilled_at: 20000 mm; 1 to 10000 mm is looked at. Is the unit right?"),
         (["rivets", "nowhere.toml", "--row", "a"], "nowhere.toml"),
     ],
 )  # fmt: skip

@@ -65,7 +65,8 @@ def rivets(
     Raises
     ------
     SurfaceError
-        For a row or a rivet that is not there, an empty list, more alternatives than ``most``.
+        For a row or a rivet that is not there, an empty list, more alternatives than ``most``, holes at a pitch that
+        the row cannot have.
 
     Notes
     -----

@@ -13,7 +13,7 @@ from surfacecheck.model import HeadKind
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-__all__ = ["AXES", "MOST", "Alternatives", "Space", "looked_at"]
+__all__ = ["AXES", "LENGTHS", "MOST", "Alternatives", "Space", "looked_at"]
 
 MOST = 100_000
 """Alternatives that are worked without being asked twice [-]; our own choice, a second or two."""
@@ -23,7 +23,7 @@ _CEILING = 5_000_000
 AXES = ("sheet", "rivet", "head", "lines", "space", "edge")
 """Order in which the alternatives vary, the last one fastest."""
 
-_LENGTHS = {"pitch": (1e-3, 10.0), "diameter": (1e-3, 20e-3), "edge": (0.5e-3, 0.5), "sheet": (0.1e-3, 10e-3)}
+LENGTHS = {"pitch": (1e-3, 10.0), "diameter": (1e-3, 20e-3), "edge": (0.5e-3, 0.5), "sheet": (0.1e-3, 10e-3)}
 """What is looked at, least and most [m]: ten times what a light aeroplane has, either way."""
 
 
@@ -152,7 +152,7 @@ def _looked_at(name: str, given: tuple[Any, ...]) -> tuple[Any, ...]:
     if not given:
         message = f"{name}: the list is empty; give at least one, or leave it out: then it stays as drawn"
         raise SurfaceError(message)
-    if name in _LENGTHS:
+    if name in LENGTHS:
         return tuple(_length(name, one) for one in given)
     if name in {"count", "lines"}:
         return tuple(_whole(name, one) for one in given)
@@ -160,7 +160,7 @@ def _looked_at(name: str, given: tuple[Any, ...]) -> tuple[Any, ...]:
 
 
 def _length(name: str, value: float) -> float:
-    low, high = _LENGTHS[name]
+    low, high = LENGTHS[name]
     if not (math.isfinite(value) and low <= value <= high):
         message = f"{name} {value * 1e3:g} mm; {low * 1e3:g} to {high * 1e3:g} mm is looked at. Is the unit right?"
         raise SurfaceError(message)

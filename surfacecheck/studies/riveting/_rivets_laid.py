@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.checks import RowPlan, plan_row, row_kind
+from surfacecheck.errors import Fault, SurfaceError
 from surfacecheck.provenance import UNKNOWN, Value, plain
 from surfacecheck.quantities import show
-from surfacecheck.rules import length
-from surfacecheck.studies.riveting._rivets_given import Space
+from surfacecheck.rules import filled_in, length
+from surfacecheck.studies.riveting._rivets_given import LENGTHS, Space
 from surfacecheck.studies.single_row._row_layout import left_out
 
 if TYPE_CHECKING:
@@ -77,10 +78,31 @@ def holes_of(surface: Surface, row: Row, at: float | None) -> RowPlan | None:
     -------
     RowPlan or None
         None where nothing is drilled.
+
+    Raises
+    ------
+    SurfaceError
+        For a pitch that no row has, or one longer than this row.
     """
     if at is None and str(row.drilled_already or "") != "yes":
         return None
-    return plan_row(surface, row if at is None or by_count(surface, row) else _spaced(row, at))
+    if at is None:
+        return plan_row(surface, row)
+    low, high = LENGTHS["pitch"]
+    if not (np.isfinite(at) and at > 0.0):
+        message = f"{at * 1e3:g} mm; it must be above 0: measure it again, from hole to hole"
+        raise SurfaceError(Fault(message, key="drilled_at"))
+    if not low <= at <= high:
+        message = f"{at * 1e3:g} mm; {low * 1e3:g} to {high * 1e3:g} mm is looked at. Is the unit right?"
+        raise SurfaceError(Fault(message, key="drilled_at"))
+    if by_count(surface, row):
+        return plan_row(surface, row)
+    plan = plan_row(surface, _spaced(row, at))
+    why = "" if plan is None else _too_wide(row, plan, Space(pitch=at))
+    if why:
+        message = f"row.{row.name}: {filled_in(why, show)}. Measure it again, from hole to hole"
+        raise SurfaceError(Fault(message, key="drilled_at"))
+    return plan
 
 
 def _spaced(row: Row, pitch: float) -> Row:
