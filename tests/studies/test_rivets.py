@@ -137,6 +137,7 @@ def test_two_thin_rivets_for_a_thick_one_in_a_row(rudder):
     thick = {
         name: replace(getattr(sheet, name), thickness=Value(2.0 * MM)) for name in ("left_skin", "nose_skin", "spar")
     }
+    thick["spar"] = replace(thick["spar"], flange=Value(25.0 * MM))  # room for two lines
     surface = replace(rudder.surface, sheet=replace(sheet, **thick))
     found = rivets(surface, "left_skin_to_spar", Alternatives(rivet=("AD 1/8", "AD 5/32"), lines=(1, 2), edge=mm(12)))
     (table,) = found.rows

@@ -68,6 +68,8 @@ def test_the_file_says_that_a_row_is_drilled():
         ({"edge": mm(1.5)}, "runs off it"),
         ({"edge": mm(17.5)}, "whose flange is"),
         ({"pitch": mm(3)}, "their holes of .* run into each other"),
+        ({"pitch": mm(5)}, "their heads of .* run into each other"),
+        ({"lines": (10,)}, "10 lines hole beside hole have no room on a flange of"),
         ({"diameter": mm(4.8)}, "part D has no pulled rivet of"),
         ({"rivet": ("ISO 15977 H",), "diameter": mm(6)}, "ISO 15977 H is not in the table at"),
         ({"count": (1,)}, "one rivet is no row"),
@@ -125,3 +127,26 @@ def test_lines_that_have_no_room_on_the_flange(rudder):
     (table,) = rivets(wide, row.name, Alternatives(lines=(1, 2))).rows
     assert table.why.tolist() == [0, 1]
     assert table.reasons[1].startswith("2 lines {length:0.012} apart have no room on a flange of")
+
+
+def test_each_edge_is_asked_by_itself(rudder):
+    """Two lines 8 mm apart, 3.3 mm holes, an 18 mm flange: 7 + 8 + 1.65 fits, 10 + 8 + 1.65 does not."""
+    row = rudder.surface.rows["left_skin_to_spar"]
+    near = replace(rudder.surface, rows=rudder.surface.rows | {row.name: replace(row, line_gap=Value(8 * MM))})
+    (table,) = rivets(near, row.name, Alternatives(lines=(1, 2), edge=mm(7, 10))).rows
+    assert table.possible.tolist() == [True, True, True, False]
+    (alone,) = rivets(near, row.name, Alternatives(lines=(2,), edge=mm(10))).rows
+    assert alone.reasons[alone.why[0]] == table.reasons[table.why[3]] != ""
+
+
+def test_rivets_that_reach_beyond_the_web_lap_or_doubler(rudder):
+    """20 mm apart, 3.3 mm holes: of the 45 mm at the top two rivets take 23.3 and three 43.3, four 63.3."""
+    (table,) = rivets(rudder, "ribs_to_spar", Alternatives(count=(2, 3, 4, 50))).rows
+    assert table.possible.tolist() == [True, True, False, False]
+    assert table.reasons[table.why[3]] == (
+        "50 rivets {length:0.02} apart reach over {length:0.98}; the spar is {length:0.045} deep at a rib"
+    )
+    (lap,) = rivets(rudder, "trailing_edge", Alternatives(lines=(4, 5))).rows  # of 14 mm, 13.2 and 16.5
+    assert lap.possible.tolist() == [True, False]
+    (doubler,) = rivets(rudder, "doubler_to_spar", Alternatives(lines=(2, 3))).rows  # of 50 mm, 37.3 and 71.3
+    assert doubler.possible.tolist() == [True, False]

@@ -127,6 +127,8 @@ def test_every_working_can_be_redone(system):
     ("wrong", "says"),
     [
         ({"pitch": -25 * MM}, "pitch is -25 mm; it must be above 0"),
+        ({"pitch": 2 * MM}, "pitch 2 mm cannot be: holes of 3.2 mm run into each other; give a wider pitch"),
+        ({"drilled_at": 3 * MM}, "pitch 3 mm cannot be: holes of 3.2 mm run into each other"),
         ({"diameter": 0.0}, "diameter is 0 mm"),
         ({"sheet": math.nan}, "sheet is nan mm"),
         ({"pitch": 25.0}, r"pitch is 25000 mm; .* Is the unit right\?"),

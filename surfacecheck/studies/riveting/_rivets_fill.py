@@ -16,8 +16,9 @@ from surfacecheck.studies.riveting._rivets_kinds import kinds_of, with_head
 from surfacecheck.studies.riveting._rivets_laid import lay_out
 from surfacecheck.studies.riveting._rivets_load import front_of
 from surfacecheck.studies.riveting._rivets_mass import arms_of
+from surfacecheck.studies.riveting._rivets_room import impossible
 from surfacecheck.studies.riveting._rivets_row import Block, RowTable
-from surfacecheck.studies.riveting._rivets_rules import impossible, judge
+from surfacecheck.studies.riveting._rivets_rules import judge
 from surfacecheck.studies.riveting._rivets_work import Setting, margins_of
 from surfacecheck.studies.riveting._rivets_zero import zero_of
 
@@ -58,10 +59,10 @@ class _Filling:
         self.modes: dict[tuple[str, str], int] = {}
         self.reasons: dict[str, int] = {"": 0}
 
-    def because(self, at: tuple[Any, ...], reason: str) -> None:
-        """Write down why some cannot be, where no reason stands yet."""
+    def because(self, at: tuple[Any, ...], reason: str, those: NDArray[np.bool_] | bool = True) -> None:
+        """Write down why some cannot be, or of these those, where no reason stands yet."""
         why = self.tables["why"][at]
-        self.tables["why"][at] = np.where(why == 0, self.reasons.setdefault(reason, len(self.reasons)), why)
+        self.tables["why"][at] = np.where((why == 0) & those, self.reasons.setdefault(reason, len(self.reasons)), why)
 
     def ways(self, modes: Sequence[tuple[str, str]], which: NDArray[np.intp]) -> NDArray[np.intp]:
         """Turn ways to give of one block into those of the whole table."""
@@ -202,14 +203,9 @@ def _refuse(
     drilled: Rivet | None,
 ) -> None:
     """Say of one rivet where it cannot go."""
-    everywhere, layouts, edges = impossible(setting, front, closest)
-    if everywhere:
-        filling.because(at, everywhere)
-    for i, why in layouts.items():
-        for n, p in zip(*np.nonzero(layout == i), strict=True):
-            filling.because((*at, n, p), why)
-    for e, why in edges.items():
-        filling.because((*at, slice(None), slice(None), e), why)
+    shape = len(front.plans), len(setting.edges)
+    for those, why in impossible(setting, front, closest):
+        filling.because(at, why, np.broadcast_to(those, shape)[layout])
     if drilled is not None and (why := _not_in_holes(setting, drilled)):
         filling.because(at, why)
 

@@ -16,7 +16,6 @@ from surfacecheck.rules import (
     countersink_depth,
     edge_times,
     hole_range,
-    length,
     pitch_times,
     short_of,
 )
@@ -28,14 +27,14 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from surfacecheck.model import Ribs, Rivet, Row, Spar, Surface
+    from surfacecheck.model import Ribs, Row, Spar, Surface
     from surfacecheck.studies.riveting._rivets_load import Front
     from surfacecheck.studies.riveting._rivets_work import Setting
 
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
 
-__all__ = ["RULES", "Judged", "impossible", "judge", "stack_of"]
+__all__ = ["RULES", "Judged", "flange_of", "judge", "stack_of"]
 
 RULES = (
     "edge distance",
@@ -85,85 +84,27 @@ def stack_of(surface: Surface, row: Row) -> tuple[float | None, tuple[float, ...
     return (sum(each) if len(each) == len(there) and each else None), each
 
 
-def impossible(setting: Setting, front: Front, closest: Array) -> tuple[str, dict[int, str], dict[int, str]]:
-    """Say what cannot be built at all.
+def flange_of(surface: Surface, row: Row, name: str) -> float | None:
+    """Give the width of the flange a row lies on, where it lies on one.
 
     Parameters
     ----------
-    setting : Setting
-        Rivet, row, edges.
-    front : Front
-        Layouts.
-    closest : ndarray, shape (L,)
-        Least distance of two rivets [m].
+    surface : Surface
+        For its spar and ribs.
+    row : Row
+        Which joins them.
+    name : str
+        One of its parts.
 
     Returns
     -------
-    tuple of (str, dict of int to str, dict of int to str)
-        Why this rivet goes nowhere (empty where it goes); why not in a layout, by its index; and at an edge, by its.
+    float or None
+        Outside of web to free edge [m].
     """
-    rivet = setting.rivet
-    hole = rivet.hole if rivet.hole.known else rivet.diameter
-    layouts, edges = {}, {}
-    if hole.known:
-        wide = plain(hole)
-        layouts = {
-            int(i): f"rivets {length(closest[i])} apart: their holes of {length(wide)} run into each other"
-            for i in np.flatnonzero((closest <= wide) & (closest > 0.0))
-        }
-        layouts |= _beyond_flange(setting, front, wide)
-        edges = {e: why for e, edge in enumerate(setting.edges) if (why := _off_sheet(setting, edge, wide))}
-    return _no_grip(setting.surface, setting.row, rivet), layouts, edges
-
-
-def _beyond_flange(setting: Setting, front: Front, hole: float) -> dict[int, str]:
-    """Say that so many lines have no room on the flange, where their gap is given."""
-    row, out = setting.row, {}
-    for name in row.joins if row.line_gap.known else ():
-        flange = _flange(setting.surface, row, name)
-        edges = [edge_of(setting.surface, with_edge(row, one), name) for one in setting.edges]
-        if flange is None or not all(one.known for one in edges):
-            continue
-        near = min(plain(one) for one in edges)
-        for i, plan in enumerate(front.plans):
-            if near + (plan.lines - 1) * plain(row.line_gap) > flange - 0.5 * hole and plan.lines > 1:
-                gap = length(plain(row.line_gap))
-                out[i] = f"{plan.lines} lines {gap} apart have no room on a flange of {length(flange)}"
-    return out
-
-
-def _off_sheet(setting: Setting, edge: float | None, hole: float) -> str:
-    row = with_edge(setting.row, edge)
-    for name in row.joins:
-        found = edge_of(setting.surface, row, name)
-        if not found.known:
-            continue
-        away, where = plain(found), f"the edge of the {setting.surface.sheet_words(name)}"
-        if away <= 0.5 * hole:
-            return f"{length(away)} to {where}: a hole of {length(hole)} runs off it"
-        flange = _flange(setting.surface, row, name)
-        if flange is not None and away >= flange - 0.5 * hole:
-            return f"{length(away)} from {where}, whose flange is {length(flange)}"
-    return ""
-
-
-def _flange(surface: Surface, row: Row, name: str) -> float | None:
-    """Give the width of the flange a row lies on, where it lies on one."""
     skins = set(row.joins) & {"left_skin", "right_skin", "nose_skin"}
     parts: dict[str, Spar | Ribs] = {"spar": surface.sheet.spar, "ribs": surface.sheet.ribs}
     part = parts.get(name) if skins else None
     return plain(part.flange) if part is not None and part.flange.known else None
-
-
-def _no_grip(surface: Surface, row: Row, rivet: Rivet) -> str:
-    stack, _ = stack_of(surface, row)
-    if rivet.set is RivetSet.SOLID or stack is None or len(rivet.grip) != 2:
-        return ""
-    low, high = rivet.grip
-    if (low.known and short_of(stack, plain(low))) or (high.known and short_of(stack, plain(high), most=True)):
-        ends = " to ".join(length(plain(end)) if end.known else "?" for end in rivet.grip)
-        return f"{length(stack)} of sheet is outside the grip of {rivet.name}, {ends}"
-    return ""
 
 
 def judge(setting: Setting, front: Front, closest: Array) -> Judged:
@@ -248,7 +189,7 @@ def _clear_of_bend(setting: Setting) -> Iterator[tuple[str, Truth, Truth]]:
     surface, row, rivet = setting.surface, setting.row, setting.rivet
     for name in ("spar", "ribs"):
         part = getattr(surface.sheet, name)
-        flange = _flange(surface, row, name) if name in row.joins else None
+        flange = flange_of(surface, row, name) if name in row.joins else None
         rows = [with_edge(row, edge) for edge in setting.edges]
         edges = [one.edge.get(name) for one in rows]
         if flange is None or not all(e is not None and e.known for e in edges) or not rivet.head.known:

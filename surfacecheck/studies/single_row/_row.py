@@ -14,7 +14,7 @@ from surfacecheck.provenance import UNKNOWN, Value
 from surfacecheck.rules import diameter_for_sheet, edge_distance, greatest_pitches, least_pitch, sheet_range
 from surfacecheck.strength import fitting, inter_rivet
 from surfacecheck.studies.single_row._row_checks import TYPED, Row, row_checks
-from surfacecheck.studies.single_row._row_layout import layouts
+from surfacecheck.studies.single_row._row_layout import layouts, look_apart
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -207,7 +207,8 @@ def row_alone(
     Raises
     ------
     SurfaceError
-        For a length that is not above zero or far from any rivet row, or a metal that no table has.
+        For a length that is not above zero or far from any rivet row, a pitch at which holes run into each other, or a
+        metal that no table has.
 
     References
     ----------
@@ -285,6 +286,7 @@ def _assumptions(
 
 
 def _option(row: Row, factors: Factors, asked: float, pitch: float, count: int | None, left_out: str) -> RowOption:
+    look_apart(pitch, row.diameter)
     strain = tuple(float(inter_rivet(c, 1.0, row.sheets[0][1], pitch)) for c in FIXITY_RANGE)
     metal = row.sheets[0][2]
     modulus = None if metal is None else (metal.modulus_compression.si or metal.modulus.si)

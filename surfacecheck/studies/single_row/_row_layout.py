@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.checks import spread
+from surfacecheck.errors import SurfaceError
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-__all__ = ["layouts", "left_out", "most_left_out"]
+__all__ = ["layouts", "left_out", "look_apart", "most_left_out"]
 
 
 def layouts(
@@ -46,6 +47,27 @@ def layouts(
         if holes is None or every < holes:
             count, words = left_out(holes, every)
             yield every * real, every * real, count, words
+
+
+def look_apart(pitch: float, diameter: float) -> None:
+    """Refuse a pitch at which the holes run into each other.
+
+    Parameters
+    ----------
+    pitch : float
+        Real pitch [m].
+    diameter : float
+        Of the rivet; its hole is no smaller [m].
+
+    Raises
+    ------
+    SurfaceError
+        For a pitch not above the diameter.
+    """
+    if pitch <= diameter:
+        holes = f"holes of {diameter * 1e3:.4g} mm run into each other"
+        message = f"pitch {pitch * 1e3:.4g} mm cannot be: {holes}; give a wider pitch"
+        raise SurfaceError(message)
 
 
 def most_left_out(pitches: tuple[float, ...], real: float) -> int:
