@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from surfacecheck.cli._numbers import bare_length, number_of
 from surfacecheck.cli._parser import called_as
-from surfacecheck.cli._say import quoted, say, say_data
+from surfacecheck.cli._say import quoted, say, say_data, shown_first
 from surfacecheck.cli._takeoff import work_of
 from surfacecheck.errors import Fault, SurfaceError
 
@@ -22,6 +22,8 @@ __all__ = ["run_rivets"]
 LENGTHS = ("pitch", "diameter", "edge", "sheet")
 WHOLE = ("count", "lines")
 SHORT, STOPPED = 1, 130
+SHOWN = "stopped: what was finished is shown"
+NO_PAGE = f"{SHOWN}, no page was written"
 
 
 def run_rivets(options: argparse.Namespace) -> int:
@@ -57,17 +59,23 @@ def run_rivets(options: argparse.Namespace) -> int:
     most = options.most if options.most is not None else MOST
     more: dict[str, Any] = {"drilled_at": drilled, "most": most, "work": work_of(options)}
     found = rivets(surface, rows, Alternatives(**lists), **more)
-    if options.json:
-        say_data(rivets_data(found), "rivets")
-        return _code(options, found)
-    say(rivets_text(found, system) + "\n")
-    sys.stdout.flush()
-    if not options.no_page:
-        from surfacecheck.report import rivets_page, write_whole
+    try:
+        with shown_first():
+            if options.json:
+                say_data(rivets_data(found), "rivets")
+            else:
+                say(rivets_text(found, system) + "\n")
+            sys.stdout.flush()
+        if options.json:
+            return _code(options, found)
+        if not options.no_page:
+            from surfacecheck.report import rivets_page, write_whole
 
-        page = Path(options.file).parent / "out" / f"{Path(options.file).stem}_rivets.html"
-        size = write_whole(page, rivets_page(found, system))
-        say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+            page = Path(options.file).parent / "out" / f"{Path(options.file).stem}_rivets.html"
+            size = write_whole(page, rivets_page(found, system))
+            say(f"PAGE   {page}  ({size / 1e6:.2f} MB, one file, opens on a phone)")
+    except KeyboardInterrupt:
+        raise KeyboardInterrupt(SHOWN if options.json or options.no_page else NO_PAGE) from None
     say(f"NEXT   {called_as()} card {quoted(str(file))} {found.rows[0].row.name}")
     return _code(options, found)
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import importlib
 import json
 import shutil
+import signal
 from pathlib import Path
 
 import pytest
@@ -187,4 +189,31 @@ def test_stopped_before_anything_was_finished_it_says_so(here, capsys, monkeypat
     interrupt_at(monkeypatch, (0, 0, 0))
     code, out, err = run(capsys, *FOUR)
     assert (code, out, err) == (130, "", "stopped: not one alternative was finished\n")
+    assert not (here / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("where", "more", "said"),
+    [
+        ("studies.rivets_text", (), "stopped: what was finished is shown, no page was written\n"),
+        ("studies.rivets_data", ("--json",), "stopped: what was finished is shown\n"),
+        ("report.rivets_page", (), "stopped: what was finished is shown, no page was written\n"),
+    ],
+)
+def test_stopped_after_all_was_worked_it_is_shown_first(here, capsys, monkeypatch, where, more, said):
+    """Ctrl-C while the table or the page is made: the table is there whole."""
+    module, name = where.split(".")
+    place = importlib.import_module(f"surfacecheck.{module}")
+    make = getattr(place, name)
+
+    def one(*given):
+        signal.raise_signal(signal.SIGINT)
+        return make(*given)
+
+    whole = run(capsys, *FOUR, "--no-page", *more)[1].rpartition("NEXT")[0]
+    monkeypatch.setattr(place, name, one)
+    code, out, err = run(capsys, *FOUR, *more)
+    assert (code, err) == (130, said)
+    assert out.startswith(whole.rstrip())
+    assert out.rstrip()
     assert not (here / "out").exists()

@@ -207,8 +207,7 @@ def row_alone(
     Raises
     ------
     SurfaceError
-        For a length that is not above zero or far from any rivet row, a pitch at which holes run into each other, or a
-        metal that no table has.
+        For a length far from any rivet row, holes that run into each other, or a metal that no table has.
 
     References
     ----------
@@ -229,8 +228,7 @@ def row_alone(
     if not (np.isfinite(load_per_length) and load_per_length > 0.0):
         message = f"load per length is {load_per_length:g} N/m; it must be above 0: shear flow of the row at limit"
         raise SurfaceError(message)
-    metals = _metals(sheet, alloy, inner_sheet, inner_alloy)
-    factors = fitting()
+    metals, factors = _metals(sheet, alloy, inner_sheet, inner_alloy), fitting()
     row = Row(diameter, load_per_length, pull_per_length, edge, _value(shear, "shear"), _value(pull, "pull"), metals)
     options = tuple(
         _option(row, factors, asked, real, count, left)
