@@ -11,7 +11,7 @@ import pytest
 
 import surfacecheck
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import YesNo
+from surfacecheck.model import HeadKind, YesNo
 from surfacecheck.provenance import Value
 from surfacecheck.studies import Alternatives, Space, rivets
 
@@ -47,6 +47,32 @@ def test_a_row_that_is_drilled_offers_leaving_rivets_out(rudder):
     alone = surfacecheck.assess(found.surface_of(2))
     own = [one.margin for one in alone.margins if one.check.place == "row.left_skin_to_spar"]
     assert table.margin[2] == min(own)
+
+
+def test_of_a_drilled_row_the_sheet_stays_and_holes_can_only_grow(rudder):
+    name = "left_skin_to_spar"
+    given = Alternatives(sheet=mm(0.5, 0.8), rivet=("small", "large", "AD 3/32"), head=("protruding", "countersunk"))
+    found = rivets(rudder, name, given, drilled_at=25 * MM)
+    (table,) = found.rows
+    possible = table.possible.reshape(found.shape)[:, :, :, 0, 0, 0]
+    assert possible.tolist() == [[[True, True], [True, True], [False, False]], [[False, False]] * 3]
+    thicker = np.ravel_multi_index((1, 0, 0, 0, 0, 0), found.shape)
+    assert table.reasons[table.why[thicker]] == "its holes are there already: the sheet is what it is"
+    said = " ".join(str(found).split())
+    assert "a larger one can be, by drilling up, and a sunk head, by sinking the hole" in said
+    assert "only leaving rivets out is real." not in said
+
+
+@pytest.mark.parametrize(("was", "word"), [(HeadKind.COUNTERSUNK, "countersunk"), (HeadKind.DIMPLED, "dimpled")])
+def test_a_sunk_hole_takes_no_other_head(rudder, was, word):
+    kind = replace(rudder.surface.rivets["small"], head_kind=was)
+    surface = replace(rudder.surface, rivets=rudder.surface.rivets | {"small": kind})
+    given = Alternatives(head=("protruding", "countersunk", "dimpled"))
+    found = rivets(surface, "left_skin_to_spar", given, drilled_at=25 * MM)
+    (table,) = found.rows
+    heads = dict(zip(given.head, table.why.reshape(found.shape)[0, 0, :, 0, 0, 0].tolist(), strict=True))
+    assert [head for head, why in heads.items() if not why] == [word]
+    assert table.reasons[heads["protruding"]] == f"its holes are {word} already, no protruding head"
 
 
 def test_the_file_says_that_a_row_is_drilled():

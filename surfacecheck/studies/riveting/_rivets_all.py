@@ -68,6 +68,8 @@ def work_all(
     sheets = [] if surfaces else [base]
     first = (surfaces or [base.surface])[0]
     rows = [RowFilling(first, name, alternatives, spaces, there) for name, there in holes.items()]
+    for row in rows:
+        row.sheet_stays(base.surface)
     shape = rows[0].filling.tables["why"].shape
     blocks = [*product(range(shape[0]), range(shape[1]), range(shape[2]))]
     each, done = math.prod(shape[3:]), 0

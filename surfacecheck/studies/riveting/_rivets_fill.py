@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.masses import rivet_mass
 from surfacecheck.model import HeadKind
-from surfacecheck.provenance import plain
+from surfacecheck.provenance import UNKNOWN, plain
 from surfacecheck.rules import length, short_of
 from surfacecheck.studies.bench._takeoff import takeoff
 from surfacecheck.studies.riveting._rivets_kinds import kinds_of, with_head
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import RowPlan
     from surfacecheck.model import Rivet, Row, Surface
+    from surfacecheck.provenance import Value
     from surfacecheck.studies.riveting._rivets_given import Alternatives, Space
     from surfacecheck.studies.riveting._rivets_kinds import Kind
     from surfacecheck.studies.riveting._rivets_load import Front
@@ -44,7 +45,12 @@ _FIGURES = (
 _NUMBERS = ("count", "total", "lines", "layout", "spot", "why")
 _WAYS = ("gives", "next_", "zero_gives")
 _BITS = ("not_met", "not_covered")
+SHEET_STAYS = "its holes are there already: the sheet is what it is"
 NOT_WORKED = "its load cannot be worked: the sheets it joins, or their places, are not given"
+
+
+SAME_SHEET = 1e-6
+"""Share by which two thicknesses may differ and be the same sheet: no more than how they were typed [-]."""
 
 
 class _Filling:
@@ -130,7 +136,20 @@ class RowFilling:
         self.fronts: dict[int, Front | None] = {}
         self.arms, self.layers = arms_of(drawn, row, self.laid.plans), _layers(drawn, row)
         self.blocks: dict[tuple[int, int, int], Block] = {}
-        self.drilled = None if holes is None else drawn.rivets.get(row.rivet)
+        self.holes, self.drilled = holes, None if holes is None else drawn.rivets.get(row.rivet)
+
+    def sheet_stays(self, drawn: Surface) -> None:
+        """Refuse another sheet under the head of a row that is drilled already.
+
+        Parameters
+        ----------
+        drawn : Surface
+            With the sheet that is there.
+        """
+        was = _sheet(drawn, self.row.joins[0]) if self.row.joins else UNKNOWN
+        for t, thickness in enumerate(self.alternatives.sheet or () if self.holes is not None else ()):
+            if not (was.known and abs(plain(was) / thickness - 1.0) < SAME_SHEET):
+                self.filling.because((t,), SHEET_STAYS)
 
     def block(self, assessment: Assessment, at: tuple[int, int, int]) -> None:
         """Work one sheet, rivet and head.
@@ -179,6 +198,12 @@ class RowFilling:
         )  # fmt: skip
 
 
+def _sheet(surface: Surface, name: str) -> Value:
+    """Give the thickness of a sheet or a doubler."""
+    part = surface.sheet.doublers.get(name) or getattr(surface.sheet, name, None)
+    return UNKNOWN if part is None else part.thickness
+
+
 def _layers(surface: Surface, row: Row) -> float:
     """Give the sheets a rivet goes through, on the mean of the row as drawn."""
     here = [one for one in takeoff(surface).rows if one.stretch.seats.place == f"row.{row.name}"]
@@ -211,7 +236,13 @@ def _refuse(
 
 
 def _not_in_holes(setting: Setting, was: Rivet | None) -> str:
-    """Say that a rivet is too thin for the holes that are there, or that an edge cannot change any more."""
+    """Say that a rivet is too thin for the holes that are there, or that an edge or a sunk hole is what it is.
+
+    A larger rivet can be, holes are drilled up; so can a sunk head in a plain hole, which is cut or dimpled.
+    """
+    if was is not None and was.sunk and setting.rivet.head_kind is not was.head_kind:
+        head = setting.rivet.head_kind or HeadKind.PROTRUDING
+        return f"its holes are {was.head_kind} already, no {head} head"
     if setting.edges != (None,):
         return "its holes are there already: the edge distance is what it is"
     rivet = setting.rivet

@@ -35,6 +35,11 @@ LINES = 24
 """Alternatives a terminal shows; of more, those that nothing else beats."""
 
 ASKS = "Options are shown, none is recommended: the drawing decides; ask before you change it."
+DRILLED = "Drilled already: only leaving rivets out is real."
+DRILLED_UP = (
+    "Drilled already: rivets can be left out; a larger one can be, by drilling up, and a sunk head, by sinking the "
+    "hole. Sheet, edge and number of lines stay."
+)
 FIXED = "loads are those of the surface as drawn: rivets do not change where a load goes"
 SUNK = (
     "countersunk: no deeper than two thirds of the sheet, else it is dimpled (common practice); less bears than in a "
@@ -66,7 +71,9 @@ def rivets_headline(comparison: RivetComparison, system: System = "metric") -> l
     """
     said = [*_sets(comparison, system)]
     if comparison.drilled:
-        said.append("Drilled already: only leaving rivets out is real.")
+        given = comparison.alternatives
+        plain = given.rivet is None and given.diameter is None and given.head is None and given.sheet is None
+        said.append(DRILLED if plain else DRILLED_UP)
     said += _must(comparison, system)
     whole = comparison.whole
     less = int(np.count_nonzero(whole.margin < 0.0))
