@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.report._style import DASHES
-from surfacecheck.studies import choice_words, rivets
+from surfacecheck.studies import choice_words, margins_at, on_ribs, rivets
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -43,9 +43,11 @@ def choices_drawn(comparison: RivetComparison, there: NDArray[np.intp]) -> tuple
 
 
 def x_of(comparison: RivetComparison, at: NDArray[np.intp], by_count: bool) -> Array:
-    """Give the real pitch of the first row [m], or its number of rivets."""
-    table = comparison.rows[0]
-    return table.count[at].astype(float) if by_count else table.pitch[at]
+    """Give the real pitch where the margin is the lowest [m], or the number of rivets of the first row."""
+    if by_count:
+        return comparison.rows[0].count[at].astype(float)
+    every = np.stack([table.ruling[at] for table in comparison.rows])
+    return np.asarray(every[comparison.whole.row[at], np.arange(len(at))])
 
 
 def choice_line(
@@ -56,12 +58,23 @@ def choice_line(
     fine, first = comparison, choice
     no_pitch = any(not np.isnan(table.zero_count).all() for table in comparison.rows)
     if not (by_count or no_pitch or comparison.drilled):
+        if on_ribs(comparison):
+            return _on_ribs(comparison, choice, span, words)
         fine, first = _finely(comparison, choice, span)
     same = np.flatnonzero(fine.choice == first)
     same = same[~np.isnan(fine.whole.margin[same])]
     x, order = np.unique(x_of(fine, same, by_count), return_index=True)
     known = bool(fine.whole.known[same].min() == 2 * len(fine.rows))
     return ChoiceLine(words, x, fine.whole.margin[same][order], known)
+
+
+def _on_ribs(comparison: RivetComparison, choice: int, span: tuple[float, float], words: str) -> ChoiceLine:
+    """Draw rows on ribs as if every rib had just that pitch: the symbols stand at that of the rib that decides."""
+    same = np.flatnonzero(comparison.choice == choice)
+    same = same[~np.isnan(comparison.whole.margin[same])]
+    pitch = np.unique(np.concatenate([np.geomspace(*span, _POINTS), x_of(comparison, same, False)]))
+    margin = margins_at(comparison, int(same[0]), pitch)
+    return ChoiceLine(words, pitch, margin, bool(comparison.whole.known[same].min() == 2 * len(comparison.rows)))
 
 
 def _finely(comparison: RivetComparison, choice: int, span: tuple[float, float]) -> tuple[RivetComparison, int]:

@@ -26,7 +26,7 @@ from surfacecheck.report._style import (
     foot_of,
     styled,
 )
-from surfacecheck.studies import limits
+from surfacecheck.studies import limits, on_ribs
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -146,8 +146,8 @@ def _draw(
                 )  # fmt: skip
     drawn = comparison.as_drawn
     if not np.isnan(drawn.margin[0]):
-        table = comparison.drawn[0]
-        x = float(table.count[0]) if by_count else float(table.pitch[0]) * factor
+        table = comparison.drawn[0 if by_count else int(drawn.row[0])]
+        x = float(table.count[0]) if by_count else float(table.ruling[0]) * factor
         ax.plot([x], [drawn.margin[0]], marker="o", markersize=12, markerfacecolor="none", color=DEEP, gid="drawn")
 
 
@@ -164,7 +164,8 @@ def _frame(
     ax.set_xlim(span[0] * factor, span[1] * factor)
     ax.set_ylim(low - 0.08 * (top - low), top + 0.12 * (top - low))
     ax.axhline(0.0, color=INK, linewidth=1.0)
-    ax.set_xlabel("rivets on each rib" if by_count else f"real pitch, {unit}")
+    where = " where it is lowest" if on_ribs(comparison) else ""
+    ax.set_xlabel("rivets on each rib" if by_count else f"real pitch{where}, {unit}")
     ax.set_title("margin", loc="left", pad=4, fontsize=FONT)
 
 

@@ -59,8 +59,9 @@ if TYPE_CHECKING:
     )
     from surfacecheck.studies.riveting import (
         AXES, Alternatives, Bought, Limit, MOST, RivetComparison, RowTable, Space, Together, buying_lines,
-        carries_table, choice_words, first_shown, grams, impossible_lines, limit_table, limits, rivets, rivets_data,
-        rivets_headline, rivets_html, rivets_notes, rivets_text, takes_table, unbeaten, zero_table,
+        carries_table, choice_words, first_shown, grams, impossible_lines, limit_table, limits, margins_at,
+        on_ribs, rivets, rivets_data, rivets_headline, rivets_html, rivets_notes, rivets_text, takes_table, unbeaten,
+        zero_table,
     )
     from surfacecheck.studies.single_row import (
         FIXITY_RANGE, LARGE, RowOption, RowStudy, headline, row_alone, row_study_html, row_study_table,
@@ -101,11 +102,11 @@ __all__ = [
     "gone_headline", "gone_html", "gone_notes", "gone_remarks", "gone_table", "gone_text", "grams", "group_at",
     "group_name", "group_of", "group_rivet_table", "group_table", "headline", "hinges_off_line",
     "holds_tolerances", "hole_table", "impossible_lines", "kept_data", "kept_from", "least_twist_stiffness",
-    "left_out", "limit_table", "limits", "line_words", "load_words", "log_text", "look_for", "look_lines",
+    "left_out", "limit_table", "limits", "line_words", "load_words", "log_text", "look_for", "look_lines", "margins_at",
     "millimetre_table", "missing_data", "missing_group", "missing_group_text", "missing_row",
     "missing_row_text", "mixed_data", "mixed_headline", "mixed_notes", "mixed_row", "mixed_table", "mixed_text",
     "neighbour_table", "next_values", "nothing_told", "number_places", "off_line_data", "off_line_table",
-    "off_line_text", "one_gone", "outcome_lines", "paint_line", "part_named", "part_table", "part_words",
+    "off_line_text", "on_ribs", "one_gone", "outcome_lines", "paint_line", "part_named", "part_table", "part_words",
     "passing", "passing_lines", "percent", "place_names", "place_table", "processes", "prose_of", "push_words",
     "query", "query_text", "reach_table", "read_sweep", "read_tolerances", "reading_lines", "rivet_count",
     "rivet_length", "rivets", "rivets_data", "rivets_headline", "rivets_html", "rivets_notes", "rivets_text",
@@ -161,8 +162,8 @@ _NAMES = {
     ),
     "riveting": (
         "AXES Alternatives Bought Limit MOST RivetComparison RowTable Space Together buying_lines carries_table "
-        "choice_words first_shown grams impossible_lines limit_table limits rivets rivets_data rivets_headline "
-        "rivets_html rivets_notes rivets_text takes_table unbeaten zero_table "
+        "choice_words first_shown grams impossible_lines limit_table limits margins_at on_ribs rivets rivets_data "
+        "rivets_headline rivets_html rivets_notes rivets_text takes_table unbeaten zero_table "
     ),
     "single_row": (
         "FIXITY_RANGE LARGE RowOption RowStudy headline row_alone row_study_html row_study_table row_study_text "

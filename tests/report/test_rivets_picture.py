@@ -86,16 +86,16 @@ def test_it_says_in_words_what_it_shows_and_carries_the_caution(found, picture):
 
 
 def test_rows_by_number_are_drawn_against_their_number(rudder):
-    picture = rivets_picture(rivets(rudder, "ribs_to_spar", Alternatives(count=(1, 2, 4))))
+    picture = rivets_picture(rivets(rudder, "ribs_to_spar", Alternatives(count=(1, 2, 3))))
     (line,) = drawn(picture, "line").values()
-    assert line.get_xdata().tolist() == [1.0, 2.0, 4.0]
+    assert line.get_xdata().tolist() == [1.0, 2.0, 3.0]
     assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["rivets on each rib"]
 
 
 def test_rows_of_both_kinds_in_inches(rudder):
     given = Alternatives(pitch=(25 * MM,), count=(3,))
     picture = rivets_picture(rivets(rudder, ["trailing_edge", "right_skin_to_ribs"], given), "inch")
-    assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["real pitch, in"]
+    assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["real pitch where it is lowest, in"]
 
 
 def test_nothing_to_draw_is_one_line_and_the_page_stands_without(rudder):
@@ -117,3 +117,27 @@ def test_lines_that_lie_on_each_other_are_named_in_the_key(rudder):
     assert key.count("lies on") == 2
     apart = rivets_picture(rivets(rudder, "left_skin_to_spar", Alternatives(rivet=("small", "ISO 15977 H"))))
     assert "lies on" not in " ".join(text.get_text() for ax in apart.axes for text in ax.texts)
+
+
+def test_table_picture_and_pitch_for_margin_zero_agree_on_ribs():
+    """Every rib divides its own length: what is shown is the pitch of the rib that decides, and zero is where it is."""
+    surface = surfacecheck.assess(surfacecheck.read(DATA / "elevator.toml"))
+    wanted = tuple(MM * one for one in (60, 110, 141, 157, 173))
+    found = rivets(surface, "top_skin_to_ribs", Alternatives(pitch=wanted))
+    (table,) = found.rows
+    zero = table.zero_pitch[0]
+    assert ((table.margin < 0.0) == (table.ruling > zero)).all()
+    for i in (0, 2, 4):
+        alone = surfacecheck.assess(found.surface_of(i))
+        own = [one for one in alone.margins if one.check.place == "row.top_skin_to_ribs"]
+        load = next(load for load in alone.rows if load.row.name == "top_skin_to_ribs")
+        rib = list(load.spots).index(min(own, key=lambda one: one.margin).spot)
+        assert table.ruling[i] == table.laid.plans[table.layout[i]].rib_pitch[rib]
+    picture = rivets_picture(found)
+    (line,) = drawn(picture, "line").values()
+    x, y = line.get_data()
+    assert np.interp(zero / MM, x, y) == pytest.approx(0.0, abs=0.01)
+    for i in range(found.size):
+        assert np.interp(table.ruling[i] / MM, x, y) == pytest.approx(table.margin[i], abs=1e-9)
+    assert [ax.get_xlabel() for ax in picture.axes if ax.get_xlabel()] == ["real pitch where it is lowest, mm"]
+    assert "on the rib with the lowest margin" in " ".join(str(found).split())

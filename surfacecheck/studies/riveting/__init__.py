@@ -4,6 +4,7 @@ from surfacecheck.studies.riveting._rivets import rivets
 from surfacecheck.studies.riveting._rivets_bench import Bought, buying_lines
 from surfacecheck.studies.riveting._rivets_best import unbeaten
 from surfacecheck.studies.riveting._rivets_comparison import RivetComparison
+from surfacecheck.studies.riveting._rivets_curve import margins_at, on_ribs
 from surfacecheck.studies.riveting._rivets_data import rivets_data
 from surfacecheck.studies.riveting._rivets_given import AXES, MOST, Alternatives, Space
 from surfacecheck.studies.riveting._rivets_limits import Limit, limits
@@ -17,6 +18,6 @@ from surfacecheck.studies.riveting._rivets_words import choice_words, grams
 __all__ = [
     "AXES", "MOST", "Alternatives", "Bought", "Limit", "RivetComparison", "RowTable", "Space", "Together",
     "buying_lines", "carries_table", "choice_words", "first_shown", "grams", "impossible_lines", "limit_table",
-    "limits", "rivets", "rivets_data", "rivets_headline", "rivets_html", "rivets_notes", "rivets_text",
-    "takes_table", "unbeaten", "zero_table",
+    "limits", "margins_at", "on_ribs", "rivets", "rivets_data", "rivets_headline", "rivets_html", "rivets_notes",
+    "rivets_text", "takes_table", "unbeaten", "zero_table",
 ]  # fmt: skip

@@ -89,6 +89,7 @@ def _alternative(rows: tuple[RowTable, ...], whole: Together, i: int) -> dict[st
 def _row(table: RowTable, i: int) -> dict[str, Any]:
     return {
         "pitch": _number(table.pitch[i]),
+        "pitch_where_lowest": _number(table.ruling[i]),
         "count": int(table.count[i]),
         "rivets": int(table.total[i]),
         "lines": int(table.lines[i]),

@@ -40,7 +40,8 @@ if TYPE_CHECKING:
 __all__ = ["RowFilling", "with_rivet"]
 
 _FIGURES = (
-    "margin", "then", "must_shear", "must_pull", "lifts", "pitch", "closest", "mass", "arm", "zero_pitch", "zero_count",
+    "margin", "then", "must_shear", "must_pull", "lifts", "pitch", "ruling", "closest", "mass", "arm", "zero_pitch",
+    "zero_count",
 )  # fmt: skip
 _NUMBERS = ("count", "total", "lines", "layout", "spot", "why")
 _WAYS = ("gives", "next_", "zero_gives")
@@ -277,8 +278,9 @@ def _fill(
         outside=found.outside | sunk, shear_known=found.shear_known, pull_known=found.pull_known, spot=found.spot,
         must_shear=found.must_shear, must_pull=found.must_pull,
         lifts=np.full(len(plans), np.nan) if found.lifts is None else found.lifts,
-        pitch=front.pitch, closest=closest, count=np.array([plan.count for plan in plans]), total=total,
-        lines=np.array([plan.lines for plan in plans]), layout=np.arange(len(plans)),
+        pitch=front.pitch, ruling=front.ruling(found.spot), closest=closest,
+        count=np.array([plan.count for plan in plans]), total=total, lines=np.array([plan.lines for plan in plans]),
+        layout=np.arange(len(plans)),
         mass=total * _one_weighs(setting), arm=arms, not_met=judged.not_met, not_covered=judged.not_covered,
     )  # fmt: skip
     shape = filling.tables["why"][at].shape

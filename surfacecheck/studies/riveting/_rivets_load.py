@@ -80,6 +80,23 @@ class Front:
             return _scaled(joints[0], over_both(self.share), over_both(self.pitch), over_both(lines))
         return picked_joint(_after_one_another(joints), self.order)
 
+    def ruling(self, spot: NDArray[np.intp]) -> Array:
+        """Give the real pitch where a margin is the lowest: of that rib, for rows on the ribs.
+
+        Parameters
+        ----------
+        spot : ndarray of int, shape (L, E)
+            Which of the kept cases and spots [-].
+
+        Returns
+        -------
+        ndarray, shape (L, E)
+            [m].
+        """
+        if not self.plans[0].rib_pitch.size:
+            return np.broadcast_to(self.pitch[:, None], spot.shape)
+        return np.take_along_axis(np.stack([plan.rib_pitch for plan in self.plans]), self.kept.spot[spot], axis=1)
+
     @cached_property
     def pitch(self) -> Array:
         """Real pitch of each layout [m], shape (L,)."""

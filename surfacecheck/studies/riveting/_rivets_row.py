@@ -62,7 +62,9 @@ class RowTable:
     lifts : ndarray, shape (A,)
         Times limit load at which the skin edge buckles between rivets [-]; not a number for other rows.
     pitch, closest : ndarray, shape (A,)
-        Real pitch, and the least distance of two rivets [m].
+        Real pitch, on ribs the widest, and the least distance of two rivets [m].
+    ruling : ndarray, shape (A,)
+        Real pitch where the margin is the lowest: of that rib, for rows on the ribs [m].
     count, total, lines : ndarray of int, shape (A,)
         Rivets in a line (on a rib), in the row, and lines.
     mass, arm : ndarray, shape (A,)
@@ -106,6 +108,7 @@ class RowTable:
     must_pull: Array
     lifts: Array
     pitch: Array
+    ruling: Array
     closest: Array
     count: NDArray[np.intp]
     total: NDArray[np.intp]

@@ -148,7 +148,7 @@ def _drawn(table: RowTable, system: System) -> str:
     """Say what a row is as drawn."""
     if table.why[0]:
         return f"{row_words(table)} as drawn: {table.reasons[table.why[0]]}."
-    pitch = show(float(table.pitch[0]), "length", system)
+    pitch = show(float(table.ruling[0]), "length", system)
     rivet = table.row.rivet
     said = f"{row_words(table)} as drawn: {table.total[0]} rivets at {pitch}, {rivet}"
     if np.isnan(table.margin[0]):

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.quantities import show, unit_of
+from surfacecheck.studies.riveting._rivets_curve import on_ribs
 from surfacecheck.studies.riveting._rivets_words import (
     axis_head,
     axis_words,
@@ -46,6 +47,7 @@ SHORT = {
 NOTE = "* nothing else beats it in margin, number and mass"
 UNKNOWN = "? a strength of the rivet is not given: margin of what is known"
 LIFTS = "; edge lifts: at so many times limit load the skin edge buckles between the rivets (no failure by itself)"
+RULING = "real: on the rib with the lowest margin, each divides its own length"
 OUTSIDE = "~ outside the method: ask"
 
 
@@ -112,7 +114,7 @@ def alternative_words(comparison: RivetComparison, i: int, system: System = "met
     if not comparison.whole.possible[i]:
         why = next(table.reasons[table.why[i]] for table in comparison.rows if table.why[i])
         return f"cannot be: {reason_words(why, system)}"
-    real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system) for one in comparison.rows))
+    real = ", ".join(dict.fromkeys(show(float(one.ruling[i]), "length", system) for one in comparison.rows))
     first = _gives(_deciding(comparison, i), i)[0]
     said = f"{comparison.whole.count[i]} rivets at {real}, margin {_margin(comparison, i)}"
     return f"{said}, {first}" if first else said
@@ -207,7 +209,7 @@ def _cells(
     """Write what the rows carry: real pitch, rivets, margin, what gives, where the edge lifts, rules not met."""
     if not whole.possible[i]:  # as drawn only: what it has is not given
         return ("not given", "", "not given", "", *([""] if lifts else []), "")
-    real = ", ".join(dict.fromkeys(show(float(one.pitch[i]), "length", system).split()[0] for one in tables))
+    real = ", ".join(dict.fromkeys(show(float(one.ruling[i]), "length", system).split()[0] for one in tables))
     deciding = tables[int(whole.row[i])]
     gives = ", ".join(letters.setdefault(one, _letter(len(letters))) for one in _gives(deciding, i) if one)
     least = min((float(one.lifts[i]) for one in tables if not np.isnan(one.lifts[i])), default=np.inf)
@@ -237,6 +239,7 @@ def _notes(comparison: RivetComparison, shown: Sequence[int]) -> str:
     notes = [NOTE] if any(comparison.best[i] for i in shown) else []
     notes += [UNKNOWN] if "?" in margins else []
     notes += [OUTSIDE] if "~" in margins else []
+    notes += [RULING] if on_ribs(comparison) else []
     missed = list(dict.fromkeys(name for i in shown for name in _not_covered(comparison, i)))
     notes += [f"not covered: {', '.join(missed)}"] if missed else []
     return "; ".join(notes)

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["Zero", "used_up", "zero_of"]
+__all__ = ["Zero", "at_pitch", "longest", "used_up", "zero_of"]
 
 CLOSER = "between-holes"
 """The one way to give that asks for rivets farther apart; it bounds a pitch from below."""
@@ -148,7 +148,8 @@ def at_pitch(plan: RowPlan, pitch: float) -> RowPlan:
     return replace(plan, pitch=pitch, count=long / pitch + 1.0)
 
 
-def _longest(plan: RowPlan) -> float:
+def longest(plan: RowPlan) -> float:
+    """Give the length of a row from first rivet to last, on its longest rib [m]."""
     if plan.rib_pitch.size:
         return float((plan.rib_pitch * np.maximum(plan.rib_count - 1.0, 1.0)).max())
     return float(plan.pitch * (plan.count - 1))
@@ -169,7 +170,7 @@ def _root(
         return used_up(setting, at_edges(setting, joint, edge[at]))
 
     every = np.arange(len(plans))
-    low, high = (share * np.array([_longest(plan) for plan in plans]) for share in _SHARES)
+    low, high = (share * np.array([longest(plan) for plan in plans]) for share in _SHARES)
     found, (most, gives) = np.full(len(plans), np.nan), used(high, every)
     found[most <= 1.0] = np.inf
     bracketed = (most > 1.0) & (used(low, every)[0] < 1.0)
