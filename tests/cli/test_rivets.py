@@ -55,7 +55,19 @@ def test_the_text_fits_a_terminal_and_says_what_it_rests_on(here, capsys, more):
 
 def test_the_first_line_says_where_strength_does_not_set_the_pitch(here, capsys):
     out = run(capsys, *SPAR, "--pitch", "25", "--rivet", "large", "--no-page")[1]
-    assert out.split("\n\n")[1].startswith("By what is given, strength does not set this pitch: it would carry 150 mm.")
+    said = " ".join(out.split("\n\n")[1].split())
+    assert said.startswith(
+        "By what is given, strength does not set this pitch: as drawn, with small, it would carry 150 mm;"
+    )
+
+
+def test_the_first_line_speaks_of_the_weakest_of_the_list_too(here, capsys):
+    out = run(capsys, "rivets", "rudder_rivets.toml", "--no-page")[1]
+    said = " ".join(out.split("\n\n")[1].split())
+    weakest = "of the list ISO 15977 H 3.2 mm, edge 7.00 mm would carry the least, 81.8 mm. What sets it:"
+    assert f"as drawn, with small, it would carry 150 mm; {weakest}" in said
+    alone = run(capsys, *SPAR, "--pitch", "25", "--no-page")[1]
+    assert "of the list" not in " ".join(alone.split("\n\n")[1].split())
 
 
 def test_a_page_with_a_picture_is_written(here, capsys):

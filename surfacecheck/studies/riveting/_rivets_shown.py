@@ -16,7 +16,7 @@ from surfacecheck.studies.riveting._rivets_flange import flange_lines
 from surfacecheck.studies.riveting._rivets_limits import sheets_told
 from surfacecheck.studies.riveting._rivets_lists import impossible_lines, limit_lines, zero_table
 from surfacecheck.studies.riveting._rivets_tables import carries_table, first_shown, takes_table
-from surfacecheck.studies.riveting._rivets_words import row_words, strength_lines
+from surfacecheck.studies.riveting._rivets_words import choice_words, row_words, strength_lines
 from surfacecheck.studies.single_row._row import LARGE
 from surfacecheck.tables import escaped, wrapped
 
@@ -95,7 +95,8 @@ def _sets(comparison: RivetComparison, system: System) -> Iterator[str]:
     if np.isnan(margins).any() or margins.min() < LARGE or outside:
         return
     by = "" if all(table.shear_known[0] and table.pull_known[0] for table in drawn) else "By what is given, "
-    carried = _would_carry(drawn, system)
+    rivet = ", ".join(dict.fromkeys(table.row.rivet for table in drawn if table.row.rivet))
+    carried = f"as drawn, with {rivet}, {_would_carry(drawn, system)}{_weakest(comparison, system)}"
     yield (
         f"{by}{'strength' if by else 'Strength'} does not set this pitch: {carried}. What sets it: the sheet between "
         "rivets, sealing, habit."
@@ -111,6 +112,21 @@ def _would_carry(drawn: tuple[RowTable, ...], system: System) -> str:
         return "it would carry any pitch the row has room for"
     count = int(max(table.zero_count[0] for table in drawn))
     return f"{count} rivet{'s' if count > 1 else ''} on a rib would carry it"
+
+
+def _weakest(comparison: RivetComparison, system: System) -> str:
+    """Say what the weakest of the list would carry, where it is not all as drawn."""
+    first = np.unique(comparison.choice[comparison.whole.possible])
+    if not first.size or not choice_words(comparison, int(first[0]), system, "space"):
+        return ""
+    pitch = np.stack([table.zero_pitch for table in comparison.rows])
+    least = np.where(np.isfinite(pitch), pitch, np.inf).min(axis=0)
+    least = np.where(comparison.whole.possible, least, np.inf)
+    at = int(least.argmin())
+    if not np.isfinite(least[at]):
+        return ""
+    said = choice_words(comparison, at, system, "space")
+    return f"; of the list {said} would carry the least, {show(float(least[at]), 'length', system)}"
 
 
 def _must(comparison: RivetComparison, system: System) -> Iterator[str]:
