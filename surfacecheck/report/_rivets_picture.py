@@ -26,7 +26,7 @@ from surfacecheck.report._style import (
     foot_of,
     styled,
 )
-from surfacecheck.studies import limits, on_ribs
+from surfacecheck.studies import CRITERIA, limits, on_ribs
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -234,7 +234,7 @@ def _key_lines(
     for said, marker in gives.items():
         add(said, {"linestyle": "", "marker": marker, "color": INK})
     add("as drawn", {"linestyle": "", "marker": "o", "markersize": 11, "markerfacecolor": "none", "color": DEEP})
-    add("open symbol: another is as good in margin, number and mass, and better in one",
+    add(f"open symbol: another is as good in {CRITERIA}, and better in one",
         {"linestyle": "", "marker": "o", "markerfacecolor": "white", "color": INK})  # fmt: skip
     if not all(line.known for line in lines):
         add("(?) a strength of the rivet is not given", {})

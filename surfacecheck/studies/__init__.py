@@ -58,7 +58,7 @@ if TYPE_CHECKING:
         thread_offsets,
     )
     from surfacecheck.studies.riveting import (
-        AXES, Alternatives, Bought, Limit, MOST, RivetComparison, RowTable, Space, Together, buying_lines,
+        AXES, Alternatives, Bought, CRITERIA, Limit, MOST, RivetComparison, RowTable, Space, Together, buying_lines,
         carries_table, choice_words, first_shown, grams, impossible_lines, limit_table, limits, margins_at,
         on_ribs, rivets, rivets_data, rivets_headline, rivets_html, rivets_notes, rivets_text, takes_table, unbeaten,
         zero_table,
@@ -78,7 +78,7 @@ if TYPE_CHECKING:
     # fmt: on
 
 __all__ = [
-    "ALSO_LOOK", "AXES", "BOUNDS", "CAUTIONS", "CHUNK", "DROPS", "FIXITY_RANGE", "LARGE", "LOCKS", "MET",
+    "ALSO_LOOK", "AXES", "BOUNDS", "CAUTIONS", "CHUNK", "CRITERIA", "DROPS", "FIXITY_RANGE", "LARGE", "LOCKS", "MET",
     "MOST", "NOT_APPLICABLE", "NOT_MET", "NOT_WEIGHED", "NO_ALL_CLEAR", "ORDER", "OWN", "PARTS", "REPLIES",
     "SAMPLES", "SHEET_CAUTION", "TOPICS", "Access", "Aftermath", "Alternatives", "BalanceChange", "BalanceColumn",
     "BalanceStudy", "Bands", "BenchRule", "Blow", "Bought", "Caution", "Changed", "Chosen", "Comparison",
@@ -161,9 +161,9 @@ _NAMES = {
         "one_gone shown_rivets survey_group survey_row survey_table survey_text thread_offsets "
     ),
     "riveting": (
-        "AXES Alternatives Bought Limit MOST RivetComparison RowTable Space Together buying_lines carries_table "
-        "choice_words first_shown grams impossible_lines limit_table limits margins_at on_ribs rivets rivets_data "
-        "rivets_headline rivets_html rivets_notes rivets_text takes_table unbeaten zero_table "
+        "AXES Alternatives Bought CRITERIA Limit MOST RivetComparison RowTable Space Together buying_lines "
+        "carries_table choice_words first_shown grams impossible_lines limit_table limits margins_at on_ribs rivets "
+        "rivets_data rivets_headline rivets_html rivets_notes rivets_text takes_table unbeaten zero_table "
     ),
     "single_row": (
         "FIXITY_RANGE LARGE RowOption RowStudy headline row_alone row_study_html row_study_table row_study_text "

@@ -10,7 +10,7 @@ import pytest
 import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.report import rivets_page, rivets_picture
-from surfacecheck.studies import Alternatives, limits, rivets
+from surfacecheck.studies import CRITERIA, Alternatives, limits, rivets
 
 DATA = Path(__file__).parents[2] / "data"
 MM = 1e-3
@@ -77,6 +77,15 @@ def test_bars_say_what_the_texts_allow(found, picture):
     fills = [patch for ax in picture.axes for patch in ax.patches]
     assert any(patch.get_hatch() for patch in fills)
     assert any(not patch.get_hatch() for patch in fills)
+
+
+def test_text_and_page_name_all_that_alternatives_are_compared_in(found, picture):
+    """Table and picture of the page, and the text: rules that are met and known strengths count as well."""
+    key = " ".join(text.get_text() for ax in picture.axes for text in ax.texts)
+    assert f"another is as good in {CRITERIA}, and better in one" in key
+    for text in (str(found), rivets_page(found)):
+        assert f"nothing else beats it in {CRITERIA}" in " ".join(text.split())
+    assert len(CRITERIA.replace(" and ", ", ").split(", ")) == 5
 
 
 def test_it_says_in_words_what_it_shows_and_carries_the_caution(found, picture):

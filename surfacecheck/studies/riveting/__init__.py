@@ -2,7 +2,7 @@
 
 from surfacecheck.studies.riveting._rivets import rivets
 from surfacecheck.studies.riveting._rivets_bench import Bought, buying_lines
-from surfacecheck.studies.riveting._rivets_best import unbeaten
+from surfacecheck.studies.riveting._rivets_best import CRITERIA, unbeaten
 from surfacecheck.studies.riveting._rivets_comparison import RivetComparison
 from surfacecheck.studies.riveting._rivets_curve import margins_at, on_ribs
 from surfacecheck.studies.riveting._rivets_data import rivets_data
@@ -16,7 +16,7 @@ from surfacecheck.studies.riveting._rivets_together import Together
 from surfacecheck.studies.riveting._rivets_words import choice_words, grams
 
 __all__ = [
-    "AXES", "MOST", "Alternatives", "Bought", "Limit", "RivetComparison", "RowTable", "Space", "Together",
+    "AXES", "CRITERIA", "MOST", "Alternatives", "Bought", "Limit", "RivetComparison", "RowTable", "Space", "Together",
     "buying_lines", "carries_table", "choice_words", "first_shown", "grams", "impossible_lines", "limit_table",
     "limits", "margins_at", "on_ribs", "rivets", "rivets_data", "rivets_headline", "rivets_html", "rivets_notes",
     "rivets_text", "takes_table", "unbeaten", "zero_table",

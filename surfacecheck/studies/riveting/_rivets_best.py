@@ -11,7 +11,10 @@ from surfacecheck.checks import front
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["unbeaten"]
+__all__ = ["CRITERIA", "unbeaten"]
+
+CRITERIA = "margin, number, mass, rules that are met and strengths that are given"
+"""What alternatives are compared in, in words."""
 
 
 def unbeaten(*wanted: ArrayLike) -> NDArray[np.bool_]:

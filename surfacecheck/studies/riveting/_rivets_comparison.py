@@ -158,7 +158,7 @@ class RivetComparison:
 
     @cached_property
     def best(self) -> NDArray[np.bool_]:
-        """Alternatives that nothing else beats in margin, number and mass, shape (A,).
+        """Alternatives that nothing else beats in all of :data:`CRITERIA`, shape (A,).
 
         What breaks more rules never beats what breaks fewer, nor does a rivet of unknown strength beat one of known.
         """

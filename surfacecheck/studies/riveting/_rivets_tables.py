@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from surfacecheck.quantities import show, unit_of
+from surfacecheck.studies.riveting._rivets_best import CRITERIA
 from surfacecheck.studies.riveting._rivets_curve import on_ribs
 from surfacecheck.studies.riveting._rivets_words import (
     axis_head,
@@ -44,7 +45,7 @@ SHORT = {
     "depth of the countersink": "countersink",
 }
 """Rules in a word."""
-NOTE = "* nothing else beats it in margin, number and mass"
+NOTE = f"* nothing else beats it in {CRITERIA}"
 UNKNOWN = "? a strength of the rivet is not given: margin of what is known"
 LIFTS = "; edge lifts: at so many times limit load the skin edge buckles between the rivets (no failure by itself)"
 RULING = "real: on the rib with the lowest margin, each divides its own length"
