@@ -10,11 +10,20 @@ from statistics import NormalDist
 
 import numpy as np
 import pytest
+from scipy.stats import beta
 
 import surfacecheck
 from surfacecheck.errors import SurfaceError
 from surfacecheck.stacks import one_of
-from surfacecheck.studies import driver_table, samples_of, scatter, scatter_data, spreads_of, with_numbers
+from surfacecheck.studies import (
+    driver_table,
+    read_tolerances,
+    samples_of,
+    scatter,
+    scatter_data,
+    spreads_of,
+    with_numbers,
+)  # fmt: skip
 from surfacecheck.studies.sweeping._drives import drives, least_share
 from surfacecheck.studies.sweeping._scatter_rules import asked_of
 from surfacecheck.studies.sweeping._scatter_shown import percent
@@ -172,6 +181,26 @@ def test_an_input_that_does_nothing_is_told_from_one_that_does_by_chance():
     rank, share = drives(x, y)
     assert share.max() < least_share(1024)
     assert np.abs(rank).max() < 0.15
+
+
+@pytest.mark.parametrize("samples", [64, 128, 256, 1024, 4096])
+def test_the_fewer_the_samples_the_more_a_driver_has_to_do(samples):
+    """As many numbers and margins as a scatter looks at, none of which moves another: nothing is told."""
+    rng = np.random.default_rng(samples)
+    share = drives(rng.random((50, samples)), rng.random((140, samples)))[1]
+    assert share.max() < least_share(samples)
+    thousandth = float(np.quantile(share, 0.999))
+    slices = max(2, min(32, samples // 32))
+    asked = float(beta.isf(1e-3, 0.5 * (slices - 1), 0.5 * (samples - slices)))
+    assert thousandth == pytest.approx(asked - (slices - 1) * (1.0 - asked) / (samples - slices), rel=0.25)
+
+
+def test_what_does_not_move_a_margin_does_not_drive_it():
+    """The horn plate breaks where its thickness says so; no edge distance of a skin is in it, 256 samples or not."""
+    base, tolerances = read_tolerances(Path("data/rudder_tolerances.toml"))
+    few = scatter(surfacecheck.read(base), tolerances, samples=256)
+    told = [driver.key for driver in few.margin("horn.plate").told]
+    assert told == ["horn.plate.thickness"]
 
 
 def test_infinite_margins_are_ranked_and_constant_inputs_drive_nothing():
