@@ -13,13 +13,14 @@ from surfacecheck.checks._layers import Joint, Layer, factors_of
 from surfacecheck.checks._lowest import LowestTwo, given_of, lowest_two
 from surfacecheck.checks._marks import mark_checks
 from surfacecheck.checks._names import name_at
-from surfacecheck.checks._panels import bay_edges, panel_checks, skin_wrinkle
+from surfacecheck.checks._panels import panel_checks
 from surfacecheck.checks._pins import pin_checks
 from surfacecheck.checks._reduce import Kept, front
 from surfacecheck.checks._row_loads import RowLoad, row_kind, row_load, row_loads, sides_on
 from surfacecheck.checks._rows import between_rivets, row_checks, row_joint, row_kept
 from surfacecheck.checks._spar import NET, node_stress, spar_checks
 from surfacecheck.checks._stack import StackFindings, find_stack
+from surfacecheck.checks._wrinkling import bay_edges, skin_wrinkle
 from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [

@@ -13,11 +13,12 @@ from surfacecheck.checks._item import Item
 from surfacecheck.checks._reduce import keep, worst_case
 from surfacecheck.checks._spar import node_stress
 from surfacecheck.checks._wall_shear import OPEN_TWIST, WORKED_AS, wall_shear
+from surfacecheck.checks._wrinkling import TN_3781, panel_critical, poisson_of, skin_critical, skin_of
 from surfacecheck.library import metal_of
 from surfacecheck.model import YesNo
-from surfacecheck.provenance import Basis, Source, Value, over_spots, over_stations
+from surfacecheck.provenance import Basis, Source, over_spots, over_stations
 from surfacecheck.sections.box import sides_of
-from surfacecheck.strength import member, shear_coefficient
+from surfacecheck.strength import member
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -29,11 +30,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-__all__ = ["bay_edges", "panel_checks", "skin_wrinkle"]
+__all__ = ["panel_checks"]
 
-TN_3781 = Source(
-    Basis.WORKED_OUT, "plate buckling, k_s of a simply supported panel, NACA TN 3781 form; k by Ritz series"
-)
 WRINKLED_SHEAR = Source(
     Basis.FROM_MEMORY, "lesser of F_su and half F_tu (full diagonal tension at 45 degrees), NACA TN 2661"
 )
@@ -42,104 +40,6 @@ NOSE_FLAT = (
     "taken as flat, from flange to flange round the nose: its curve lets it wrinkle later; what a wrinkled nose adds "
     "to its rows is not in their margins"
 )
-
-
-def bay_edges(effects: Effects) -> tuple[Array, Array]:
-    """Ribs on either side of every station.
-
-    Parameters
-    ----------
-    effects : Effects
-        For ribs and stations.
-
-    Returns
-    -------
-    tuple of ndarray, each of shape (..., S)
-        Place of the rib below and above [m]; the ends of the surface where there is none.
-    """
-    marks, upper = _marks(effects)
-    edges = effects.span.breaks[..., marks]
-    return edges[..., upper - 1], edges[..., upper]
-
-
-def _marks(effects: Effects, *, ribs: bool = True) -> tuple[list[int], NDArray[np.intp]]:
-    """Give the breaks at which a panel may end, and for every station which of them stands above it."""
-    span = effects.span
-    marks = sorted({span.root, *(span.ribs if ribs else ()), span.tip})
-    return marks, np.clip(np.searchsorted(marks, span.bay, side="right"), 1, len(marks) - 1)
-
-
-def _critical(effects: Effects, width: Array, t: Array, modulus: Array, poisson: Array, *, ribs: bool = True) -> Array:
-    """Shear flow at which a panel from rib to rib wrinkles, simply supported, its mean width in the bay."""
-    stations = effects.span.stations
-    marks, upper = _marks(effects, ribs=ribs)
-    edges = effects.span.breaks[..., marks]
-    length = edges[..., upper] - edges[..., upper - 1]
-    at_mark = width[..., [stations.after(b) if b < len(stations.cells) else -1 for b in marks]]
-    mean = 0.5 * (at_mark[..., upper - 1] + at_mark[..., upper])
-    short, long_ = np.minimum(length, mean), np.maximum(length, mean)
-    k, short = shear_coefficient(long_, short)
-    plate = np.pi**2 / (12.0 * (1.0 - poisson**2))
-    return np.asarray(k * plate * modulus * (t / short) ** 2 * t)
-
-
-def skin_critical(effects: Effects, side: str) -> Array:
-    """Give the shear flow at which the panels of a skin wrinkle.
-
-    Parameters
-    ----------
-    effects : Effects
-        With flows.
-    side : str
-        ``plus`` or ``minus``.
-
-    Returns
-    -------
-    ndarray, shape (..., S)
-        At every station [N/m].
-    """
-    return effects.once(f"critical of {side}", lambda: _skin_critical(effects, side))
-
-
-def _skin_critical(effects: Effects, side: str) -> Array:
-    box, surface = effects.box, effects.surface
-    assert box is not None  # noqa: S101 - callers ask for flows only where there are sections
-    skin = _skin(effects, side)
-    metal = metal_of(surface, skin.alloy, skin.thickness)
-    width = np.hypot(box.edge_x - box.web_x, 0.5 * box.height)
-    t = over_stations(skin.thickness)
-    leaf = _critical(effects, width, t, over_stations(metal.modulus), _poisson(metal.poisson))
-    return np.asarray(leaf * (box.skin_t[side] / t))  # a doubler takes its share, and wrinkles alone
-
-
-def _skin(effects: Effects, side: str) -> Skin:
-    skin: Skin = getattr(effects.surface.sheet, sides_of(effects.surface)[side])
-    return skin
-
-
-def _poisson(value: Value) -> Array:
-    return over_stations(value) if value.known else np.asarray(0.33)
-
-
-def skin_wrinkle(effects: Effects, side: str, flow: Array | None = None) -> Array:
-    """Shear flow at limit over the flow at which the skin panel wrinkles.
-
-    Parameters
-    ----------
-    effects : Effects
-        With flows.
-    side : str
-        ``plus`` or ``minus``.
-    flow : ndarray, shape (..., C, S), optional
-        Flow to compare [N/m]; the skin's own where not given.
-
-    Returns
-    -------
-    ndarray, shape (..., C, S)
-        Ratio [-].
-    """
-    crossing = effects.mean(f"skin_{side}") if flow is None else flow
-    return np.asarray(np.abs(crossing) / by_case(skin_critical(effects, side)))
 
 
 def panel_checks(effects: Effects) -> Iterator[Check]:
@@ -172,7 +72,7 @@ def _skin_checks(effects: Effects, side: str) -> Iterator[Check]:
     name = surface.said(sides_of(surface)[side])
     flow, critical = effects.mean(f"skin_{side}"), skin_critical(effects, side)
     yield from _sheet_checks(
-        effects, f"skin_{side}", name, _skin(effects, side), box.skin_t[side], flow, critical, (WRINKLES,)
+        effects, f"skin_{side}", name, skin_of(effects, side), box.skin_t[side], flow, critical, (WRINKLES,)
     )
 
 
@@ -188,8 +88,8 @@ def _nose_checks(effects: Effects) -> Iterator[Check]:
         notes.append("the ribs do not go on into the nose: the panel is as long as the surface")
     critical = None
     if metal.modulus.known:
-        modulus, poisson = over_stations(metal.modulus), _poisson(metal.poisson)
-        critical = _critical(effects, box.nose_around, t, modulus, poisson, ribs=ribs)
+        modulus, poisson = over_stations(metal.modulus), poisson_of(metal.poisson)
+        critical = panel_critical(effects, box.nose_around, t, modulus, poisson, ribs=ribs)
     yield from _sheet_checks(
         effects, "nose", "nose_skin", nose, t + 0.0 * box.height, effects.mean("nose"), critical, tuple(notes)
     )
@@ -284,9 +184,9 @@ def _web(effects: Effects) -> Iterator[Check]:
     metal = metal_of(surface, spar.alloy, spar.thickness)
     if not (metal.modulus.known and spar.thickness.known):
         return
-    modulus, nu = over_stations(metal.modulus), _poisson(metal.poisson)
+    modulus, nu = over_stations(metal.modulus), poisson_of(metal.poisson)
     t = box.web_t + 0.0 * box.height
-    critical = _critical(effects, box.height, t, modulus, nu)
+    critical = panel_critical(effects, box.height, t, modulus, nu)
     bending = 23.9 * np.pi**2 / (12.0 * (1.0 - nu**2)) * modulus * (t / box.height) ** 2
     corners = [node_stress(effects, node) for node in ("corner_plus", "corner_minus")]
     stress = effects.twice(0.5 * np.abs(corners[0] - corners[1]))

@@ -8,8 +8,8 @@ import numpy as np
 
 from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._names import rib_names
-from surfacecheck.checks._panels import skin_critical
 from surfacecheck.checks._row_load import RowLoad, sides_on
+from surfacecheck.checks._wrinkling import skin_critical
 from surfacecheck.sections.box import sides_of
 
 if TYPE_CHECKING:

@@ -12,12 +12,12 @@ import numpy as np
 from surfacecheck.axes import by_case, over_both
 from surfacecheck.checks._effects import Effects
 from surfacecheck.checks._names import picked
-from surfacecheck.checks._panels import skin_critical, skin_wrinkle
 from surfacecheck.checks._rib_loads import rib_row, rib_to_spar
 from surfacecheck.checks._row_load import RowLoad, sides_on
 from surfacecheck.checks._shim import shimmed
 from surfacecheck.checks._spar import web_stress
 from surfacecheck.checks._stretch import stretch_of
+from surfacecheck.checks._wrinkling import skin_critical, skin_wrinkle
 from surfacecheck.places import RowPlan, plan_row
 from surfacecheck.provenance import over_spots
 from surfacecheck.sections.box import sides_of

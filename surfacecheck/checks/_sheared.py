@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from surfacecheck.checks._check import Term, work
-from surfacecheck.checks._panels import TN_3781
+from surfacecheck.checks._wrinkling import TN_3781
 from surfacecheck.strength import (
     DIAGONAL_TENSION_SOURCE,
     diagonal_tension_factor,

@@ -70,7 +70,6 @@ def test_holes_of_a_bracket_are_read_from_the_same_stress(opened):
 def test_a_closed_box_has_none_of_it(name):
     found = surfacecheck.assess(surfacecheck.read(DATA / f"{name}.toml"))
     assert not found.effects.open_twist[0].any()
-    assert not {f.check.place for f in found.findings} & {"panel.nose_skin"}
     for finding in (f for f in found.findings if f.check.mode == "shear"):
         assert "T" not in finding.check.terms
         assert not finding.check.steps

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 import surfacecheck
-from surfacecheck.checks._panels import skin_critical
+from surfacecheck.checks._wrinkling import skin_critical
 from surfacecheck.reading import read_text
 
 DATA = Path(__file__).parents[2] / "data"
