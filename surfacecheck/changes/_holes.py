@@ -9,7 +9,7 @@ import numpy as np
 
 from surfacecheck.changes._asked import edges_said, layers_said, one_of, said
 from surfacecheck.changes._done import Done
-from surfacecheck.changes._marks import check_within
+from surfacecheck.changes._marks import check_has_walls, check_within
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Around, Mark, YesNo
 from surfacecheck.places import drawn_edge, layers_at, rivet_at, with_apart
@@ -122,6 +122,7 @@ def stray_hole(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     if spot.rivets:
         said(event, "spacing", "second_lies", "layers")
         return _beside(surface, spot, event)
+    check_has_walls(spot, event)
     if spot.station is None:
         message = f'"{event.what}" needs its place along the pins: write where = "{spot.words[0]}, at 325 mm"'
         raise SurfaceError(message)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from surfacecheck.model import Happened, Surface
     from surfacecheck.places import Spot
 
-__all__ = ["check_within", "corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
+__all__ = ["check_has_walls", "check_within", "corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
 
 WHERE = "spar flange, at 325 mm"
 
@@ -146,6 +146,26 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
     return Done(done, (f"spar.hole-{at + 1}",), (f"{spot.words[0]}: {told}",))
 
 
+def check_has_walls(spot: Spot, event: Happened) -> None:
+    """Refuse a sheet whose stress is not worked: only the spar and the two skins behind it are walls everywhere.
+
+    Parameters
+    ----------
+    spot : Spot
+        A place of a sheet.
+    event : Happened
+        What happened there.
+
+    Raises
+    ------
+    SurfaceError
+        Saying where it is worked.
+    """
+    if spot.owner not in {"spar", "left_skin", "right_skin"}:
+        message = f'"{event.what}" is worked for the spar and the skins behind it. At {spot.words[0]} ask'
+        raise SurfaceError(message)
+
+
 def check_within(surface: Surface, spot: Spot, size: Value) -> None:
     """Refuse a hole or a cut that takes all of the web's depth there, or of the flange's width.
 
@@ -199,9 +219,7 @@ def _marked(surface: Surface, spot: Spot, event: Happened, mark: Mark, told: str
         message = f'web or flange? Write: where = "spar flange, {mark.up.said}" or "spar web, {mark.up.said}"'
         raise SurfaceError(message)
     check_within(surface, spot, mark.depth)
-    if spot.owner not in {"spar", "left_skin", "right_skin"}:
-        message = f'"{event.what}" is worked for the spar and the skins. At {spot.words[0]} ask'
-        raise SurfaceError(message)
+    check_has_walls(spot, event)
     mark = replace(mark, part=f"spar {spot.side}" if spot.owner == "spar" else spot.owner)
     return Done(
         replace(surface, marks={**surface.marks, spot.names[0]: mark}), spot.names, (f"{spot.words[0]}: {told}",)

@@ -25,6 +25,11 @@ WEB, FLANGE = "spar web, at 670 mm", "spar flange, at 560 mm"
         (event("ribs to spar, rib 3, rivets 1 and 2", "rivets missing"), "none of the 2 rivets would hold"),
         (event(WEB, "lightening hole", 'across = "70 mm"'), "but the spar is 50.9 mm deep"),
         (event(WEB, "stray hole", 'across = "60 mm"'), "but the spar is 50.9 mm deep"),
+        (
+            event("nose skin, at 600 mm", "stray hole", 'across = "3.3 mm"'),
+            "worked for the spar and the skins behind it",
+        ),
+        (event("nose skin, at 600 mm", "nick", 'depth = "1 mm"'), "worked for the spar and the skins behind it"),
         (event(FLANGE, "nick", 'depth = "18 mm"'), "but the flange is 18.0 mm wide"),
         (event(RIVET, ""), 'what is not said. Write: what = "'),
         (event("", "rivet missing"), 'where is not said. Write: where = "'),
