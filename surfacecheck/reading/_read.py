@@ -14,6 +14,7 @@ from surfacecheck.reading._assemble import assembled
 from surfacecheck.reading._context import Context
 from surfacecheck.reading._fields import build
 from surfacecheck.reading._merge import laid_over, resolved
+from surfacecheck.reading._mistyped import refuse_mistyped
 from surfacecheck.reading._toml import LARGEST, tree_of
 from surfacecheck.reading._tree import Leaf, Rows, Table
 
@@ -184,7 +185,9 @@ def _laid(stack: _Stack, tree: Table, digest: str) -> _Stack:
     if not isinstance(said, str):
         raise _wrong(tree, "title", 'a title in quotes is meant: title = "Pitch 30 instead of 25 mm"')
     laid = ChangeLaid(said.strip() or Path(name).stem, name, digest, _happened(tree, stack.tree))
-    over = laid_over(stack.tree, resolved(rest, stack.tree))
+    change = resolved(rest, stack.tree)
+    refuse_mistyped(stack.tree, change)
+    over = laid_over(stack.tree, change)
     return replace(stack, tree=over, changes=(*stack.changes, laid))
 
 

@@ -110,3 +110,18 @@ def test_data_and_html(wider):
 def test_nothing_to_compare_with(wider):
     with pytest.raises(SurfaceError, match="give at least one change"):
         compare(wider.base)
+
+
+def test_a_load_case_that_is_not_there_any_more_is_named():
+    """The pin that stopped the surface is not said to: its cases go, and with them the load along it."""
+    change = 'based_on = "rudder.toml"\n[hinge.bottom]\ntakes_along = "no"\n[hinge.middle]\ntakes_along = "?"\n'
+    base, free = assess(read(DATA / "rudder.toml")), assess(read_text(change, "free.toml", DATA))
+    found = compare(base, free)
+    lost = {case.name for case in base.cases} - {case.name for case in free.cases}
+    assert lost
+    assert [line.values for line in found.of("cases")] == [("there", "not there")] * len(lost)
+    assert all(line.name.startswith(("along", "balance")) for line in found.of("cases"))
+    text = comparison_text(found)
+    assert "LOAD CASES not in all" in text
+    assert "bottom pin along" in text
+    assert not compare(base, base).of("cases")

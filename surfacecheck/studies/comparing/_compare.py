@@ -7,14 +7,10 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from surfacecheck.assessment import box_at, needed
-from surfacecheck.checks import plan_row
+from surfacecheck.assessment import case_words, needed
 from surfacecheck.errors import SurfaceError
-from surfacecheck.masses import rivets_more
 from surfacecheck.rules import NOT_COVERED
-from surfacecheck.sections.box import box_needs
-from surfacecheck.sections.stiffness import stiffness_of
-from surfacecheck.statics.span import span_of
+from surfacecheck.studies.comparing._compare_whole import least_twist_stiffness, rivet_count
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -24,9 +20,11 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Finding
 
-__all__ = ["Changed", "Comparison", "compare", "least_twist_stiffness", "rivet_count"]
+__all__ = ["Changed", "Comparison", "compare"]
 
-Group = Literal["anywhere", "here", "must carry", "pins", "place", "rules", "whole"]
+Group = Literal["anywhere", "cases", "here", "must carry", "pins", "place", "rules", "whole"]
+NOT_THERE = "not there"
+"""Said of a load case that others have."""
 _SAME = 5e-3
 """Change that counts as none: of a margin [-], of a load or a mass as a share of itself [-]."""
 
@@ -38,7 +36,8 @@ class Changed:
     Attributes
     ----------
     group : str
-        ``anywhere``, ``here``, ``must carry``, ``pins``, ``place`` (of a deviation), ``rules`` or ``whole``.
+        ``anywhere``, ``cases`` (load cases that are not in all of them), ``here``, ``must carry``, ``pins``,
+        ``place`` (of a deviation), ``rules`` or ``whole``.
     name : str
         What it is.
     quantity : str
@@ -149,7 +148,15 @@ def compare(base: Assessment, *changed: Assessment) -> Comparison:
         message = "nothing to compare with: give at least one change"
         raise SurfaceError(message)
     every = (base, *changed)
-    lines = (*_anywhere(every), *_parts(every), *_asked(every), *_pins(every), *_rules(every), *_whole(every))
+    lines = (
+        *_anywhere(every),
+        *_cases(every),
+        *_parts(every),
+        *_asked(every),
+        *_pins(every),
+        *_rules(every),
+        *_whole(every),
+    )
     return Comparison(base, changed, lines)
 
 
@@ -167,6 +174,16 @@ def _anywhere(every: tuple[Assessment, ...]) -> Iterator[Changed]:
     lowest = [one.margins[0] if one.margins else None for one in every]
     says = tuple("" if f is None else f"{f.part}: {f.gives}" for f in lowest)
     yield Changed("anywhere", "lowest margin anywhere", "margin", tuple(_margin(f) for f in lowest), says)
+
+
+def _cases(every: tuple[Assessment, ...]) -> Iterator[Changed]:
+    """Load cases that are not in all: what a lost one loaded has higher margins for no better reason."""
+    maps = [{case.name for case in one.cases} for one in every]
+    titles = {case.name: case_words(case.title) for one in every for case in one.cases}
+    for name, title in titles.items():
+        if not all(name in there for there in maps):
+            values = tuple("there" if name in there else NOT_THERE for there in maps)
+            yield Changed("cases", title, "words", values)
 
 
 def _by_place(findings: tuple[Finding, ...]) -> dict[str, Finding]:
@@ -252,40 +269,3 @@ def _whole(every: tuple[Assessment, ...]) -> Iterator[Changed]:
     )
     for name, quantity, read in lines:
         yield Changed("whole", name, quantity, tuple(read(one) for one in every))
-
-
-def rivet_count(assessment: Assessment) -> int:
-    """Count the rivets of every row that can be laid out.
-
-    Parameters
-    ----------
-    assessment : Assessment
-        Worked.
-
-    Returns
-    -------
-    int
-        Rivets of rows; those of brackets and horn are not among them.
-    """
-    surface = assessment.surface
-    plans = (plan_row(surface, row) for row in surface.rows.values())
-    return int(sum(plan.total for plan in plans if plan is not None)) + rivets_more(surface)
-
-
-def least_twist_stiffness(assessment: Assessment) -> float | None:
-    """Give the least twist stiffness along the span.
-
-    Parameters
-    ----------
-    assessment : Assessment
-        Worked.
-
-    Returns
-    -------
-    float or None
-        G J [N m^2]; None where the sections could not be worked.
-    """
-    surface = assessment.surface  # worked from it: an assessment that stood in a stack would be worked anew for this
-    if box_needs(surface):
-        return None
-    return float(1.0 / np.max(stiffness_of(box_at(surface, span_of(surface))).torsion))

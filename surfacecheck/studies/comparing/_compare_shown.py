@@ -104,6 +104,7 @@ def comparison_text(comparison: Comparison, system: System = "metric", width: in
     blocks = ["\n".join(wrapped(line, width, then="   ") for line in (comparison.base.surface.name, *legend))]
     names: dict[Group, str] = {
         "anywhere": "ANYWHERE",
+        "cases": "LOAD CASES not in all: without one, what it loads looks better",
         "here": "HERE: lowest margin of each part that moved",
         "must carry": "MUST CARRY: strength not given",
         "pins": "LOAD ON THE PINS, worst of all cases, limit",
@@ -113,6 +114,8 @@ def comparison_text(comparison: Comparison, system: System = "metric", width: in
     for group, name in names.items():
         keep_all = group in {"anywhere", "whole"}
         lines = comparison.of(group, moved=not keep_all)
+        if not lines and group == "cases":
+            continue
         if not lines:
             blocks.append(f"{name}: none")
             continue
