@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from surfacecheck.changes._asked import sheet_words
 from surfacecheck.changes._events import KINDS
 from surfacecheck.model import Happened, specs
 from surfacecheck.places import layers_at
@@ -79,10 +80,10 @@ def question_for(surface: Surface, key: str, kind: EventKind | None, spot: Spot 
         kinds = tuple(one.words[0] for one in KINDS)
         return Question(key, "What happened?", "its number, or its words", kinds, must=True)
     if key == "where":
-        such = "" if kind is None else kind.such
+        such = "" if kind is None else " ".join(surface.said(word) for word in kind.such.split())
         return Question(key, "Where? A name of the printed map.", f"such as: {such}", must=True)
     if key == "layers":
-        layers = tuple(one.replace("_", " ") for one in layers_at(surface, spot)) if spot is not None else ()
+        layers = tuple(sheet_words(surface, one) for one in layers_at(surface, spot)) if spot is not None else ()
         words = "One layer or all? Which sheet has it?"
         return Question(key, words, "a number, or several: 1; 2", (*layers, ALL_LAYERS), several=True)
     if key == "try":

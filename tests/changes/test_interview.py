@@ -144,3 +144,16 @@ def test_a_flat_half_is_asked_in_its_own_words():
     interview = asked(elevator, ("hole too large", "hinge inner, bracket rivet 1", "0.175 in (drill shank)"), file)
     assert "in (caliper" in interview.question.hint
     assert "out" in interview.answered("0.181 in (caliper)").question.choices
+
+
+@pytest.mark.parametrize("typed", ["top skin", "1", "top_skin"])
+def test_layers_of_a_flat_half_have_its_own_words(typed):
+    file = DATA / "elevator.toml"
+    assert "left" not in asked(read(file), ("row drifted",), file).question.hint
+    told = asked(read(file), ("row drifted", "top skin to spar", "", ""), file)
+    assert told.question.key == "layers"
+    assert told.question.choices[0] == "top skin"
+    assert not any("left" in one or "right" in one for one in told.question.choices)
+    written = told.answered(typed).text()
+    assert 'layers = ["top_skin"]' in written
+    assert read_text(written, "written.toml", DATA).happened[0].layers == ("left_skin",)
