@@ -186,6 +186,12 @@ class Effects(InternalLoads):
         return self.found[name]
 
     @cached_property
+    def largest(self) -> Array:
+        """Largest force at a pin or the horn in each case of the flows [N], shape (..., F, 1)."""
+        forces = (np.abs(one).max(axis=(-1, -2), initial=0.0) for one in (self.reactions, self.horn_force))
+        return self.twice(np.maximum(*forces)[..., None])
+
+    @cached_property
     def flow_cases(self) -> tuple[str, ...]:
         """Names of the cases that flows have, F of them."""
         return (*self.cases, *(name + NOSE_OPEN for name in self.cases)) if self.nose_open_too else self.cases

@@ -116,7 +116,8 @@ def bands(deviation: Deviation) -> Bands:
     steps = list(zip(found, zip(*[iter(columns)] * 2, strict=True), zip(*[iter(worked)] * 2, strict=True), strict=True))
     untried += [one.value.key for one, _, both in steps if all(step is None for step in both)]
     kept = [(one, pair, both) for one, pair, both in steps if any(step is not None for step in both)]
-    moves = np.array([[0.0 * before if one is None else one - before for one in both] for _, _, both in kept])
+    with np.errstate(invalid="ignore"):  # what nothing is required of does not move
+        moves = np.array([[0.0 * before if one is None else one - before for one in both] for _, _, both in kept])
     moves = np.nan_to_num(moves.reshape(len(kept), len(WAYS), before.size))
     tried = [replace(one, moves=_largest(move)) for (one, _, _), move in zip(kept, moves, strict=True)]
     margins = _banded(deviation, tried, moves, before)

@@ -60,7 +60,8 @@ def _lines(place: str, found: list[tuple[Finding, ...]]) -> Iterator[Changed]:
     for gives in dict.fromkeys(gives for one in least for gives in one):
         quantity = next(one[gives].quantity for one in least if gives in one)
         values = tuple(one[gives].si if gives in one else None for one in least)
-        yield Changed("place", f"{part}: {gives}, {MUST_CARRY}", quantity, values)
+        if any(values):  # a strength that nothing asks for need not be known
+            yield Changed("place", f"{part}: {gives}, {MUST_CARRY}", quantity, values)
 
 
 def _asked(found: tuple[Finding, ...]) -> dict[str, Needed]:

@@ -253,7 +253,7 @@ def assumed_block(deviation: Deviation, system: System = "metric") -> Block:
     """
     here = [one for one in deviation.lowest(deviation.now) if one is not None]
     told = {case_words(one.case) for one in deviation.passing if one.ways}
-    cases = dict.fromkeys(case_words(one.case) for one in here)
+    cases = dict.fromkeys(case_words(one.case) for one in here if one.required)
     lines = [Line(text) for text in (_load(deviation),) if text]
     where = deviation.judged_at(deviation.now)
     lines += [Line(f"Case of the lowest {where}: {'; '.join(cases)}.")] if set(cases) - told else []
