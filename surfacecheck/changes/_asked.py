@@ -171,7 +171,7 @@ def edges_said(surface: Surface, spot: Spot, event: Happened) -> dict[str, Value
     return found | {one: edge for one, edge in event.edges.items() if edge.known}
 
 
-def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
+def check_hole_in_sheet(surface: Surface, spot: Spot, event: Happened) -> None:
     """Refuse a hole that would break the edge of its sheet.
 
     Parameters
@@ -180,16 +180,19 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
         With an event worked in.
     spot : Spot
         Its place.
+    event : Happened
+        What happened there, for the key that tells the size.
 
     Raises
     ------
     SurfaceError
         With both measures.
     """
+    key = next((f" ({one})" for one in ("largest", "smallest", "across") if getattr(event, one).known), "")
     for name in spot.names if spot.rivets else ():
         one, rivet = apart_at(surface, name), rivet_at(surface, spot, name)
         drawn = UNKNOWN if rivet is None else rivet.hole
-        _short_of_the_next(surface, spot, one, drawn)
+        _short_of_the_next(surface, spot, one, drawn, key)
         for layer, edge in one.edge.items():
             check_on_flange(surface, spot, layer, edge)
             for hole in (one.across.get(layer, drawn), one.along.get(layer, drawn)):
@@ -199,6 +202,15 @@ def check_hole_in_sheet(surface: Surface, spot: Spot) -> None:
                         "Hole centre to edge is meant: measured from the rim, add half the hole"
                     )
                     raise SurfaceError(message)
+        for layer, across in one.across.items():
+            edge = UNKNOWN if layer in one.edge else drawn_edge(surface, spot, layer)
+            if edge.known and across.known and (numbers(edge) < 0.5 * numbers(across)).any():
+                message = (
+                    f"a hole of {across.said}{key} goes over the edge of {sheet_words(surface, layer)}, {edge.said} "
+                    "from its centre as drawn: nothing is left there. Is its size right? If the edge is further off, "
+                    f'write edges = {{ {surface.said(layer)} = "... mm" }}'
+                )
+                raise SurfaceError(message)
 
 
 def check_some_hold(surface: Surface, spot: Spot) -> None:
@@ -233,7 +245,7 @@ def check_some_hold(surface: Surface, spot: Spot) -> None:
         raise SurfaceError(message)
 
 
-def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value) -> None:
+def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value, key: str) -> None:
     """Refuse a hole that reaches the hole of the next rivet in its line."""
     gap = gap_along(surface, spot)
     for layer, along in one.along.items():
@@ -244,6 +256,12 @@ def _short_of_the_next(surface: Surface, spot: Spot, one: Apart, drawn: Value) -
             message = (
                 f"a hole of {along.said} reaches the next rivet, {gap.said} away: both are then one slot, and that is "
                 "outside this method"
+            )
+            raise SurfaceError(message)
+        if (numbers(along) >= numbers(gap)).any():
+            message = (
+                f"a hole of {along.said}{key} is wider than from rivet to rivet, {gap.said}: what is left between them "
+                "is then outside this method. Is its size right?"
             )
             raise SurfaceError(message)
 

@@ -174,14 +174,14 @@ def _worked(base: Surface, chain: tuple[Link, ...], title: str, answered: Link |
 
 def _step(before: Surface, link: Link, option: str, *, fully: bool) -> Done:
     worked = link.kind.work(before, link.spot, link.event, fully=fully)
-    check_hole_in_sheet(worked.surface, link.spot)
+    check_hole_in_sheet(worked.surface, link.spot, link.event)
     check_some_hold(worked.surface, link.spot)
     if not option:
         return worked
     if is_as_drawn(option):
         return replace(worked, surface=before, says=(f"{link.event.where}: as drawn",), left_open=False)
     tried = option_at(worked.surface, link.spot, option, fully=fully)
-    check_hole_in_sheet(tried.surface, link.spot)
+    check_hole_in_sheet(tried.surface, link.spot, link.event)
     check_some_hold(tried.surface, link.spot)
     if tried.settles:
         return tried

@@ -9,11 +9,15 @@ import numpy as np
 
 from surfacecheck.changes._asked import edges_said, one_of, said
 from surfacecheck.changes._done import Done
+from surfacecheck.changes._marks import depth_at
+from surfacecheck.errors import SurfaceError
 from surfacecheck.places import Spot, rivets_of_bracket, with_apart
 from surfacecheck.provenance import WORKED_OUT, Value, numbers
+from surfacecheck.quantities import show
 
 if TYPE_CHECKING:
     from surfacecheck.model import Happened, Surface
+    from surfacecheck.quantities import System
 
 __all__ = ["bracket_off", "hinge_off_line"]
 
@@ -50,6 +54,7 @@ def bracket_off(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         surface = replace(surface, hinges={**surface.hinges, spot.owner: replace(hinge, up=moved)})
         says.append(f"{whole.words[0]}: {event.off_along.said}, its pin with it")
     if event.off_sideways.known:
+        _on_the_web(surface, spot.owner, event.off_sideways)
         surface = with_apart(surface, whole.whole, moved_across=event.off_sideways)
         says.append(f"{whole.words[0]}: rivets {event.off_sideways.said} off the pin, which stays in line")
     if event.turned.known:
@@ -69,6 +74,25 @@ def _more(value: Value, by: Value) -> Value:
     return replace(
         value, si=total if total.ndim else float(total), said=f"{value.said}, then {by.said}", source=WORKED_OUT
     )
+
+
+def _on_the_web(surface: Surface, name: str, off: Value) -> None:
+    """Refuse a bracket that its move takes off the web: a rivet then has no web behind it."""
+    hinge = surface.hinges[name]
+    bracket = surface.brackets.get(hinge.bracket)
+    if bracket is None or not hinge.up.known:
+        return
+    deep = depth_at(surface, float(np.mean(numbers(hinge.up))))
+    wide = numbers(bracket.gap_sideways) * ((bracket.sideways or 1) - 1) if bracket.gap_sideways.known else 0.0
+    if (np.abs(numbers(off)) + 0.5 * wide >= 0.5 * deep).any():
+        system: System = "inch" if surface.units == "inch" else "metric"
+        spread = f", its rivets {show(float(np.max(wide)), 'length', system)} apart over it" if np.any(wide) else ""
+        message = (
+            f"off_sideways {off.said} takes rivets of the bracket off the web: the spar is "
+            f"{show(float(deep), 'length', system)} deep there{spread}. How far it is from where it was drawn is "
+            "meant: measure it again"
+        )
+        raise SurfaceError(message)
 
 
 def hinge_off_line(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:

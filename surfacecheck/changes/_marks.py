@@ -15,10 +15,14 @@ from surfacecheck.provenance import Basis, Source, Value, numbers
 from surfacecheck.quantities import show
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from surfacecheck.model import Happened, Surface
     from surfacecheck.places import Spot
 
-__all__ = ["check_has_walls", "check_within", "corner_sharp", "dent_filed", "lightening_hole", "nick_filed"]
+    Array = NDArray[np.float64]
+
+__all__ = ["check_has_walls", "check_within", "corner_sharp", "dent_filed", "depth_at", "lightening_hole", "nick_filed"]
 
 WHERE = "spar flange, at 325 mm"
 
@@ -185,18 +189,37 @@ def check_within(surface: Surface, spot: Spot, size: Value) -> None:
     """
     if spot.owner != "spar" or spot.station is None or not size.known:
         return
-    flange, places = surface.sheet.spar.flange, [one for one in surface.outline.places if one.spar_depth.known]
+    flange = surface.sheet.spar.flange
     if spot.side == "flange":
         room, what = (numbers(flange) if flange.known else np.asarray(np.inf)), "the flange is {} wide"
     else:
-        deep = np.stack(np.broadcast_arrays(*(numbers(one.spar_depth) for one in places))) if places else np.asarray([])
-        at = [float(np.mean(numbers(one.up))) for one in places]
-        low = [float(np.min(row)) for row in deep]
-        room, what = np.asarray(np.interp(spot.station.y, at, low) if at else np.inf), "the spar is {} deep"
+        room, what = depth_at(surface, spot.station.y), "the spar is {} deep"
     if (numbers(size) >= room).any():
         there = what.format(show(float(np.min(room)), "length", "inch" if surface.units == "inch" else "metric"))
         message = f"{size.said} would go of the spar there, but {there}: nothing would be left. Is it the right size?"
         raise SurfaceError(message)
+
+
+def depth_at(surface: Surface, y: float) -> Array:
+    """Give the depth of the spar at a place, of variants the least.
+
+    Parameters
+    ----------
+    surface : Surface
+        As it is.
+    y : float
+        Along the pins [m].
+
+    Returns
+    -------
+    ndarray, shape ()
+        [m]; infinite where no depth is given.
+    """
+    places = [one for one in surface.outline.places if one.spar_depth.known and one.up.known]
+    if not places:
+        return np.asarray(np.inf)
+    at = [float(np.mean(numbers(one.up))) for one in places]
+    return np.asarray(np.interp(y, at, [float(np.min(numbers(one.spar_depth))) for one in places]))
 
 
 def _reaches(hole: WebHole, y: float) -> bool:

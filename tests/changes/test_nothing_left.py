@@ -13,6 +13,7 @@ def event(where: str, what: str, *lines: str) -> str:
 
 
 RIVET = "hinge middle, bracket rivet 3"
+ROW_RIVET = "left skin to spar, rivet 5"
 WEB, FLANGE = "spar web, at 670 mm", "spar flange, at 560 mm"
 
 
@@ -30,6 +31,21 @@ WEB, FLANGE = "spar web, at 670 mm", "spar flange, at 560 mm"
             "worked for the spar and the skins behind it",
         ),
         (event("nose skin, at 600 mm", "nick", 'depth = "1 mm"'), "worked for the spar and the skins behind it"),
+        (
+            event(ROW_RIVET, "hole too large", 'smallest = "36 mm"', 'layers = ["spar"]'),
+            "a hole of 36 mm (smallest) is wider than from rivet to rivet",
+        ),
+        (
+            event(
+                ROW_RIVET, "hole too large", 'smallest = "20 mm"', 'layers = ["left_skin", "spar"]', 'rivet_in = "yes"'
+            ),
+            "a hole of 20 mm (smallest) goes over the edge of left skin, 7.0 mm from its centre as drawn",
+        ),
+        (
+            event("hinge middle", "bracket off", 'off_sideways = "100 mm left"'),
+            "takes rivets of the bracket off the web",
+        ),
+        (event("hinge middle", "bracket off", 'off_sideways = "20 mm right"'), "the spar is 52.4 mm deep there"),
         (event(FLANGE, "nick", 'depth = "18 mm"'), "but the flange is 18.0 mm wide"),
         (event(RIVET, ""), 'what is not said. Write: what = "'),
         (event("", "rivet missing"), 'where is not said. Write: where = "'),
@@ -87,3 +103,8 @@ def test_what_is_asked_can_be_copied_with_its_way_and_unit(text: str, words: tup
     with pytest.raises(SurfaceError) as caught:
         columns_of(told(text))
     assert all(one in caught.value.faults[0].message for one in words)
+
+
+@pytest.mark.parametrize("off", ['off_sideways = "12 mm left"', 'off_along = "30 mm down"'])
+def test_a_bracket_off_by_little_is_worked(off: str, told) -> None:
+    assert columns_of(told(event("hinge middle", "bracket off", off)))[1].title.startswith("as it is now")
