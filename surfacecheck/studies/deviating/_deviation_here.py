@@ -8,7 +8,7 @@ import numpy as np
 
 from surfacecheck.assessment import needed
 from surfacecheck.studies.comparing._compare import Changed
-from surfacecheck.studies.deviating._here import at_place, group_name, in_group, lowest_of, part_of
+from surfacecheck.studies.deviating._here import at_place, gives_at, group_name, in_group, lowest_of, part_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -54,9 +54,9 @@ def _lines(place: str, found: list[tuple[Finding, ...]]) -> Iterator[Changed]:
         return
     part = part_of(place, tuple(f for one in found for f in one))
     lowest = [lowest_of(one) for one in found]
-    says = tuple(_gives(one, all_) for one, all_ in zip(lowest, found, strict=True))
+    says = tuple(_gives(part, one, all_) for one, all_ in zip(lowest, found, strict=True))
     yield Changed("place", part, "margin", tuple(_finite(one) for one in lowest), says)
-    least = [_asked(one) for one in found]
+    least = [_asked(part, one) for one in found]
     for gives in dict.fromkeys(gives for one in least for gives in one):
         quantity = next(one[gives].quantity for one in least if gives in one)
         values = tuple(one[gives].si if gives in one else None for one in least)
@@ -64,21 +64,22 @@ def _lines(place: str, found: list[tuple[Finding, ...]]) -> Iterator[Changed]:
             yield Changed("place", f"{part}: {gives}, {MUST_CARRY}", quantity, values)
 
 
-def _asked(found: tuple[Finding, ...]) -> dict[str, Needed]:
+def _asked(part: str, found: tuple[Finding, ...]) -> dict[str, Needed]:
     """Turn every strength that is not given round, by what gives: the most that is asked of any rivet."""
     most: dict[str, Needed] = {}
     for finding in found:
         need = needed(finding) if finding.kind == "margin" and finding.margin is None else None
-        if need is not None and (finding.gives not in most or need.si > most[finding.gives].si):
-            most[finding.gives] = need
+        gives = gives_at(part, finding)
+        if need is not None and (gives not in most or need.si > most[gives].si):
+            most[gives] = need
     return most
 
 
-def _gives(lowest: Finding | None, found: tuple[Finding, ...]) -> str:
+def _gives(part: str, lowest: Finding | None, found: tuple[Finding, ...]) -> str:
     """Say what gives first; or that nothing is asked of the place, or that there is no check of it."""
     if lowest is None:
         return "" if found else NOT_THERE
-    return lowest.gives if _finite(lowest) is not None else NOTHING_ASKED
+    return gives_at(part, lowest) if _finite(lowest) is not None else NOTHING_ASKED
 
 
 def _finite(finding: Finding | None) -> float | None:

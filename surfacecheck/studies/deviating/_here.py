@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -15,7 +16,10 @@ if TYPE_CHECKING:
     from surfacecheck.assessment import Assessment
     from surfacecheck.checks import Check, Finding
 
-__all__ = ["at_place", "group_name", "in_group", "lowest_of", "outside_somewhere", "part_of"]
+__all__ = ["at_place", "gives_at", "group_name", "in_group", "lowest_of", "outside_somewhere", "part_of"]
+
+PARTS = ", "
+"""Stands between the words of a whole and of a part of it."""
 
 
 def group_name(place: str) -> str:
@@ -34,10 +38,38 @@ def part_of(place: str, findings: tuple[Finding, ...]) -> str:
     """Name a place in the words of its checks, "middle hinge, bracket, rivet 3"; where there are none, as it is."""
     group = group_name(place)
     part = next((one.check.part for one in findings if one.check.place in {place, group}), "")
-    part = part or next((one.check.part for one in findings), "") or place
+    part = part or _whole_of(findings) or next((one.check.part for one in findings), "") or place
     last = place.removeprefix(f"{group}.") if group != place else ""
     spot = last.replace("-", " ")
     return part if not spot or part.endswith(spot) else f"{part}, {spot}"
+
+
+def _whole_of(findings: tuple[Finding, ...]) -> str:
+    """Give the words that all parts of a place begin with: "middle hinge" of its pin and its bracket."""
+    parts = [one.check.part.split(PARTS) for one in findings]
+    same = takewhile(lambda words: len(set(words)) == 1, zip(*parts, strict=False))
+    return PARTS.join(words[0] for words in same)
+
+
+def gives_at(part: str, finding: Finding) -> str:
+    """Say what gives at a place, and which part of it where the place has several.
+
+    Parameters
+    ----------
+    part : str
+        The place in words, of :func:`part_of`.
+    finding : Finding
+        Of a check there.
+
+    Returns
+    -------
+    str
+        "rivet shears" at "middle hinge, bracket, rivet 3"; "leg of the bracket: breaks in bending" at "middle hinge".
+    """
+    own, there = finding.check.part.split(PARTS), part.split(PARTS)
+    shared = sum(1 for _ in takewhile(lambda pair: pair[0] == pair[1], zip(own, there, strict=False)))
+    rest = PARTS.join(own[shared:])
+    return f"{rest}: {finding.gives}" if rest else finding.gives
 
 
 def in_group(assessment: Assessment, place: str) -> tuple[Finding, ...]:
