@@ -31,7 +31,7 @@ def first_needs(surface: Surface) -> tuple[Gap, ...]:
     tuple of Gap
         In the order of the file; empty where ``assess`` gives an answer.
     """
-    found = []
+    found, up = [], surface.said("up")
     places = [p for p in surface.outline.places if p.up.known and p.edge_behind.known]
     if not _load_is_known(surface):
         found.append(Gap("load.pressure", f"{PINS}; or give load.total, or load.rule"))
@@ -45,20 +45,19 @@ def first_needs(surface: Surface) -> tuple[Gap, ...]:
     if not surface.load.fades_aft and surface.load.rule is None:
         found.append(Gap("load.fades_aft", PINS))
     if len(places) < LEAST:
-        up = surface.said("up")
         found.append(Gap("outline.at", f"{PINS}; two places with {up} and edge_behind, root and tip"))
     else:
         found += [
-            Gap(f"outline.at[{number}].{key}", PINS)
+            Gap(surface.in_file(f"outline.at[{number}].{key}"), PINS)
             for number, place in enumerate(surface.outline.places, 1)
             for key in ("up", "edge_behind")
             if not getattr(place, key).known
         ]
-    found += [Gap(f"hinge.{name}.up", PINS) for name, hinge in surface.hinges.items() if not hinge.up.known]
+    found += [Gap(f"hinge.{name}.{up}", PINS) for name, hinge in surface.hinges.items() if not hinge.up.known]
     if found:
         return tuple(found)
     cases, missing = load_cases(surface)
-    return () if cases else tuple(Gap(case.needs, case.reason) for case in missing)
+    return () if cases else tuple(Gap(surface.in_file(case.needs), case.reason) for case in missing)
 
 
 def _load_is_known(surface: Surface) -> bool:

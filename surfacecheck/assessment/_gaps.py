@@ -87,6 +87,7 @@ def find_gaps(
     hides: dict[str, list[str]] = {}
 
     def note(key: str, what: str) -> None:
+        key = surface.in_file(key)
         if what not in hides.setdefault(key, []):
             hides[key].append(what)
 

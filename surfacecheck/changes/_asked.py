@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from surfacecheck.changes._examples import example_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import (
     apart_at,
@@ -38,7 +39,7 @@ __all__ = [
 ]
 
 
-def said(event: Happened, *keys: str) -> None:
+def said(event: Happened, *keys: str, surface: Surface | None = None) -> None:
     """Ask for values that an event cannot go without.
 
     Parameters
@@ -47,6 +48,8 @@ def said(event: Happened, *keys: str) -> None:
         The event.
     *keys : str
         Keys of which every one must be there; ``"pitch or count"`` for one of two.
+    surface : Surface, optional
+        Where a key takes a direction: for its own words.
 
     Raises
     ------
@@ -56,7 +59,7 @@ def said(event: Happened, *keys: str) -> None:
     for wanted in keys:
         either = wanted.split(" or ")
         if not any(_there(getattr(event, {"from": "start"}.get(key, key))) for key in either):
-            message = f'"{event.what}" needs {wanted}: write {" or ".join(_such(key) for key in either)}'
+            message = f'"{event.what}" needs {wanted}: write {" or ".join(_such(key, surface) for key in either)}'
             raise SurfaceError(message)
 
 
@@ -64,15 +67,16 @@ def _there(value: object) -> bool:
     return bool(getattr(value, "known", value))
 
 
-def _such(key: str) -> str:
-    words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"up"', "mass": '"0.25 kg"'}
+def _such(key: str, surface: Surface | None) -> str:
+    words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"behind"', "mass": '"0.25 kg"'}
     words |= {"wind": '"40 knots"', "swung": '"25 deg"', "stop_gives": '"3 deg"', "count": "36", "lines": "1"}
-    words |= {"out_of_line": '"... mm left"', "out_of_line_aft": '"... mm behind"', "turned": '"... deg left"'}
-    words |= {"off_along": '"... mm up"', "off_sideways": '"... mm left"'}
+    up, left = (word if surface is None else surface.said(word) for word in ("up", "left"))
+    words |= {"out_of_line": f'"... mm {left}"', "out_of_line_aft": '"... mm behind"', "turned": f'"... deg {left}"'}
+    words |= {"off_along": f'"... mm {up}"', "off_sideways": f'"... mm {left}"'}
     return f"{key} = {words.get(key, chr(34) + '... mm' + chr(34))}"
 
 
-def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str) -> None:
+def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surface: Surface | None = None) -> None:
     """Refuse a kind of place that an event cannot be at.
 
     Parameters
@@ -85,6 +89,8 @@ def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str) -> No
         Sorts of place it can be at; ``rivets`` for any with rivets.
     such : str
         An example of such a place.
+    surface : Surface, optional
+        For an example among its own places.
 
     Raises
     ------
@@ -92,6 +98,7 @@ def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str) -> No
         Saying where it can be.
     """
     if spot.sort not in sorts and not ("rivets" in sorts and spot.rivets):
+        such = such if surface is None else example_of(surface, such)
         message = f'"{event.what}" cannot be at {spot.words[0]}. Write where, such as: {such}'
         raise SurfaceError(message)
 

@@ -9,6 +9,7 @@ from surfacecheck.changes._asked import check_hole_in_sheet, check_some_hold
 from surfacecheck.changes._columns import Column
 from surfacecheck.changes._contradictions import refuse_contradictions
 from surfacecheck.changes._events import EventKind, kind_of
+from surfacecheck.changes._examples import example_of
 from surfacecheck.changes._options import is_as_drawn, is_leave_it, option_at
 from surfacecheck.changes._single_out import same_bounds, singled_out
 from surfacecheck.errors import Fault, SurfaceError
@@ -121,7 +122,7 @@ def chain_of(surface: Surface) -> tuple[Link, ...]:
             try:
                 missing = [one for one in ("what", "where") if not getattr(event, one)]
                 if missing:
-                    raise _not_said(missing[0])
+                    raise _not_said(surface, missing[0])
                 found.append(Link(event, kind_of(event.what), spot_of(surface, event.where), change.path, key))
             except SurfaceError as err:
                 faults += _written(err, event, change.path, key).faults
@@ -131,8 +132,8 @@ def chain_of(surface: Surface) -> tuple[Link, ...]:
     return tuple(found)
 
 
-def _not_said(key: str) -> SurfaceError:
-    such = {"what": "hole too large", "where": "hinge middle, bracket rivet 3"}[key]
+def _not_said(surface: Surface, key: str) -> SurfaceError:
+    such = {"what": "hole too large", "where": example_of(surface, "hinge middle, bracket rivet 3")}[key]
     return SurfaceError(f'{key} is not said. Write: {key} = "{such}"')
 
 

@@ -37,7 +37,7 @@ def horn_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         With another pull for the same torque.
     """
     del fully
-    one_of(event, spot, ("horn",), "horn")
+    one_of(event, spot, ("horn",), "horn", surface)
     said(event, "arm or leaves")
     if surface.horn is None:
         message = f'"{event.what}": there is no horn in this file'
@@ -77,7 +77,7 @@ def stop_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         With another force at the stop for the same torque.
     """
     del fully
-    one_of(event, spot, ("stop",), "stop")
+    one_of(event, spot, ("stop",), "stop", surface)
     said(event, "arm")
     stop = surface.controls.stop
     if stop is None:
@@ -107,7 +107,7 @@ def wind_took_hold(surface: Surface, spot: Spot, event: Happened, *, fully: bool
         With load cases of its own.
     """
     del fully
-    one_of(event, spot, ("surface",), "surface")
+    one_of(event, spot, ("surface",), "surface", surface)
     said(event, "wind")
     if event.swung.known != event.stop_gives.known:
         said(event, "stop_gives" if event.swung.known else "swung")

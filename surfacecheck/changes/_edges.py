@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.changes._asked import check_on_flange, edges_said, layers_said, one_of, said, where_is
 from surfacecheck.changes._done import Done
+from surfacecheck.changes._examples import example_of
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import with_apart
 from surfacecheck.provenance import numbers
@@ -38,7 +39,7 @@ def short_edge(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         With the edge in each layer named.
     """
     del fully
-    one_of(event, spot, ("rivets", "row"), "left skin to spar, rivet 12")
+    one_of(event, spot, ("rivets", "row"), "left skin to spar, rivet 12", surface)
     said(event, "edge or edges")
     edges = edges_said(surface, spot, event)
     if not edges:
@@ -78,10 +79,11 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         Every rivet of the row has its own edge.
     """
     del fully
-    one_of(event, spot, ("row",), "left skin to spar")
+    one_of(event, spot, ("row",), "left skin to spar", surface)
     said(event, "edge_first", "edge_last", "layers")
     if spot.rivets or spot.rib or "ribs" in surface.rows[spot.owner].joins:
-        message = f'"{event.what}" is of a whole row along the pins. Write: where = "left skin to spar"'
+        such = example_of(surface, "left skin to spar")
+        message = f'"{event.what}" is of a whole row along the pins. Write: where = "{such}"'
         raise SurfaceError(message)
     layers = layers_said(surface, spot, event.layers)
     rivet = surface.rivets.get(surface.rows[spot.owner].rivet)

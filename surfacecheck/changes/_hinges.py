@@ -44,8 +44,8 @@ def bracket_off(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         With the hinge at its new place, and the rivets off the pin.
     """
     del fully
-    one_of(event, spot, ("bracket", "hinge"), SUCH)
-    said(event, "off_along or off_sideways or turned")
+    one_of(event, spot, ("bracket", "hinge"), SUCH, surface)
+    said(event, "off_along or off_sideways or turned", surface=surface)
     hinge = surface.hinges[spot.owner]
     whole = Spot("bracket", spot.owner)
     says = []
@@ -115,8 +115,8 @@ def hinge_off_line(surface: Surface, spot: Spot, event: Happened, *, fully: bool
         With the pin off its line in one or both directions.
     """
     del fully
-    one_of(event, spot, ("hinge",), "hinge middle")
-    said(event, "out_of_line or out_of_line_aft")
+    one_of(event, spot, ("hinge",), "hinge middle", surface)
+    said(event, "out_of_line or out_of_line_aft", surface=surface)
     ways = {key: getattr(event, key) for key in ("out_of_line", "out_of_line_aft") if getattr(event, key).known}
     hinge = replace(surface.hinges[spot.owner], **ways)
     surface = replace(surface, hinges={**surface.hinges, spot.owner: hinge})

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.changes._columns_of import columns_of
 from surfacecheck.changes._events import EventKind, kind_of
+from surfacecheck.changes._examples import example_of
 from surfacecheck.changes._interview_file import change_file
 from surfacecheck.changes._interview_words import ALL_LAYERS, NOT_MEASURED, Question, question_for
 from surfacecheck.errors import SurfaceError
@@ -70,6 +71,8 @@ class Interview:
         told = self.events[-1]
         spot = spot_of(self.surface, told["where"]) if "where" in told else None
         kind = kind_of(told["what"]) if "what" in told else None
+        if kind is not None:
+            kind = replace(kind, such=example_of(self.surface, kind.such))
         return question_for(self.surface, key, kind, spot, self._title())
 
     def answered(self, text: str) -> Interview:

@@ -100,7 +100,7 @@ def dent_filed(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     """
     del fully
     said(event, "thickness")
-    one_of(event, spot, ("part",), WHERE)
+    one_of(event, spot, ("part",), WHERE, surface)
     sheet = getattr(surface.sheet, spot.owner, None) if spot.owner in {"spar", "left_skin", "right_skin"} else None
     if sheet is not None and sheet.thickness.known and (numbers(event.thickness) > numbers(sheet.thickness)).any():
         message = (
@@ -131,7 +131,7 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
         With that hole in the list of the web's holes.
     """
     del fully
-    one_of(event, spot, ("part",), "spar web, at 325 mm")
+    one_of(event, spot, ("part",), "spar web, at 325 mm", surface)
     said(event, "across")
     if spot.owner != "spar" or spot.side == "flange" or spot.station is None:
         message = f'"{event.what}" is worked in the web of the spar. Write: where = "spar web, at 325 mm"'
@@ -237,7 +237,7 @@ def _up(spot: Spot) -> Value:
 
 
 def _marked(surface: Surface, spot: Spot, event: Happened, mark: Mark, told: str) -> Done:
-    one_of(event, spot, ("part",), WHERE)
+    one_of(event, spot, ("part",), WHERE, surface)
     if spot.owner == "spar" and not spot.side:
         message = f'web or flange? Write: where = "spar flange, {mark.up.said}" or "spar web, {mark.up.said}"'
         raise SurfaceError(message)

@@ -39,7 +39,7 @@ def painted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Do
         Heavier, with another balance.
     """
     del fully
-    one_of(event, spot, ("surface",), "surface")
+    one_of(event, spot, ("surface",), "surface", surface)
     said(event, "mass")
     before = surface.weighed.paint
     paint = event.mass
@@ -79,7 +79,7 @@ def mass_added(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         Where it is not said how far behind the pins it is.
     """
     del fully
-    one_of(event, spot, ("line", "part", "rib", "surface"), "trailing edge, at 325 mm")
+    one_of(event, spot, ("line", "part", "rib", "surface"), "trailing edge, at 325 mm", surface)
     said(event, "mass")
     up = UNKNOWN if spot.station is None else Value(spot.station.y, spot.station.words, Source(Basis.AS_SAID))
     behind = event.behind if event.behind.known else _behind(surface, spot)

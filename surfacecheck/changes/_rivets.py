@@ -42,7 +42,7 @@ def rivet_missing(surface: Surface, spot: Spot, event: Happened, *, fully: bool)
         Without them.
     """
     del fully
-    one_of(event, spot, ("rivets",), "left skin to spar, rivets 12 and 13")
+    one_of(event, spot, ("rivets",), "left skin to spar, rivets 12 and 13", surface)
     return Done(without(surface, spot), spot.names, tuple(f"{words}: not there" for words in spot.words))
 
 
@@ -85,7 +85,7 @@ def wrong_rivet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     Done
         With that rivet.
     """
-    one_of(event, spot, ("rivets", "row"), SUCH)
+    one_of(event, spot, ("rivets", "row"), SUCH, surface)
     said(event, "rivet")
     rivet = surface.rivets.get(event.rivet)
     if rivet is None:
@@ -128,7 +128,7 @@ def wrong_grip(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     Done
         As drawn, or holding nothing.
     """
-    one_of(event, spot, ("rivets",), SUCH)
+    one_of(event, spot, ("rivets",), SUCH, surface)
     says = tuple(f"{words}: not of the grip its stack asks for: {BOUNDS}" for words in spot.words)
     return _doubted(surface, spot, says, fully=fully)
 
@@ -152,7 +152,7 @@ def poor_rivet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     Done
         As drawn, or holding nothing.
     """
-    one_of(event, spot, ("rivets",), SUCH)
+    one_of(event, spot, ("rivets",), SUCH, surface)
     says = tuple(f"{words}: looks poor, and nobody publishes what it holds: {BOUNDS}" for words in spot.words)
     return _doubted(surface, spot, says, fully=fully)
 

@@ -41,7 +41,7 @@ def pitch_wrong(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         With the real pitch and count said.
     """
     del fully
-    one_of(event, spot, ("row",), SUCH)
+    one_of(event, spot, ("row",), SUCH, surface)
     said(event, "pitch or count")
     if spot.rivets or spot.rib:
         message = f'"{event.what}" is of a whole row. Write: where = "{spot.owner.replace("_", " ")}"'
@@ -81,7 +81,7 @@ def shim(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
         With the moment of the offset on every rivet of the row.
     """
     del fully
-    one_of(event, spot, ("row",), SUCH)
+    one_of(event, spot, ("row",), SUCH, surface)
     said(event, "thickness")
     if spot.rivets or spot.rib:
         message = f'"{event.what}" is worked for a whole row. Write: where = "{spot.owner.replace("_", " ")}"'

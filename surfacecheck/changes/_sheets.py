@@ -41,7 +41,7 @@ def other_sheet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         With other strength, stiffness and mass.
     """
     del fully
-    one_of(event, spot, ("part",), "spar")
+    one_of(event, spot, ("part",), "spar", surface)
     said(event, "thickness or alloy")
     if spot.station is not None or spot.side:
         message = f'"{event.what}" is of a whole part. Write: where = "{spot.owner.replace("_", " ")}"'

@@ -109,13 +109,13 @@ def _one_line(effects: Effects) -> Check:
 
 def _path(effects: Effects) -> Iterator[Check]:
     """Without a rib at the horn its couple has no path into the box that this method knows."""
-    span = effects.span
+    surface, span = effects.surface, effects.span
     if span.horn is None or span.horn in span.ribs or not span.ribs:
         return
     couple = np.abs(effects.T_0).max(axis=-1, keepdims=True)
     path = "couple that the part under the horn can pass on without a rib"
     terms = {
-        "T_p": Term(None, "torque", path, key="sheet.ribs.up"),
+        "T_p": Term(None, "torque", path, key=surface.in_file("sheet.ribs.up")),
         "T": Term(couple, "torque", "couple of the horn at limit"),
     }
     item = Item("horn.path", "horn", effects.cases, ("",), subject="the horn")

@@ -72,7 +72,7 @@ def painted(surface: Surface) -> Painted:
         pieces = _coats(surface, lines_of(surface))
     except Unknown as gap:
         message = "not known: without the outline there is no area to paint"
-        raise SurfaceError(Fault(message, key=gap.key)) from gap
+        raise SurfaceError(Fault(message, key=surface.in_file(gap.key))) from gap
     nought = np.asarray(0.0)
     return Painted(
         np.asarray(sum((piece.mass for piece in pieces), nought)),

@@ -180,19 +180,19 @@ def weigh(surface: Surface) -> Masses:
     try:
         lines = lines_of(surface)
     except Unknown as gap:
-        left.append(LeftOut("everything", gap.key))
+        left.append(LeftOut("everything", surface.in_file(gap.key)))
     else:
         for name, make in _makers(surface, lines):
             try:
                 pieces.extend(make())
             except Unknown as gap:
-                left.append(LeftOut(name, gap.key))
+                left.append(LeftOut(name, surface.in_file(gap.key)))
         if not pieces and surface.weighed.mass.si is not None and "edge_behind" in lines.given:
             pieces.append(_as_area(lines))
         try:
             added.extend(_fittings.added(surface, lines))
         except Unknown as gap:
-            left.append(LeftOut("things put on", gap.key))
+            left.append(LeftOut("things put on", surface.in_file(gap.key)))
     return _whole(surface, tuple(pieces), tuple(added), tuple(left))
 
 

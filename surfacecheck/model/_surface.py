@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -22,6 +23,8 @@ from surfacecheck.model._words import Half, Kind, Units
 from surfacecheck.provenance import UNKNOWN, Source, Value
 
 __all__ = ["Drawn", "Sheet", "Surface", "Swung"]
+
+_NAMED = {"hinge", "bracket", "rivet", "row", "alloy", "tool"}
 
 
 @dataclass(frozen=True)
@@ -164,6 +167,15 @@ class Surface:
     def said(self, word: str) -> str:
         """Give this surface's word for a rudder's word (``left`` is ``top`` where it lies flat)."""
         return said(word, self.kind)
+
+    def in_file(self, key: str) -> str:
+        """Give a key in the words of this surface's file: ``hinge.inner.up`` is ``hinge.inner.out`` of a half."""
+        parts = key.split(".")
+        named = parts[0] in _NAMED  # the second part is then a name that the builder gave
+        return ".".join(
+            part if named and i == 1 else re.sub(r"^\w+", lambda found: self.said(found[0]), part)
+            for i, part in enumerate(parts)
+        )
 
     def sheet_words(self, name: str) -> str:
         """Name a sheet as this surface does: the left skin is the top skin of one that lies flat."""

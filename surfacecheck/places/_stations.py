@@ -86,7 +86,7 @@ def station_of(surface: Surface, asked: str, text: str) -> Station | None:
     between = re.fullmatch(r"between rib (\d+) and (?:rib )?(\d+)", asked)
     if between:
         a, b = sorted(int(n) for n in between.groups())
-        _there(ribs, text, a, b)
+        _there(surface, text, a, b)
         if b != a + 1:
             message = f'"{text}": rib {a} and rib {b} are no neighbours. Write: between rib {a} and {a + 1}'
             raise SurfaceError(message)
@@ -95,7 +95,7 @@ def station_of(surface: Surface, asked: str, text: str) -> Station | None:
     rib = re.fullmatch(r"(?:at )?(?:the )?rib (\d+)", asked)
     if rib:
         at = int(rib[1])
-        _there(ribs, text, at)
+        _there(surface, text, at)
         return Station(ribs[at - 1], f"at rib {at}", ((at - 1, 1.0),))
     asked = re.sub(r"^at (the )?", "", asked)
     hinge = hinge_called(surface, asked)
@@ -137,9 +137,11 @@ def within(surface: Surface, station: Station, text: str) -> Station:
     return station
 
 
-def _there(ribs: list[float], text: str, *numbers: int) -> None:
+def _there(surface: Surface, text: str, *numbers: int) -> None:
+    ribs = rib_places(surface)
     for one in numbers:
         if not 1 <= one <= len(ribs):
-            here = f"there are rib 1 to rib {len(ribs)}" if ribs else "no rib has a place yet (sheet.ribs.up)"
+            none = f"no rib has a place yet ({surface.in_file('sheet.ribs.up')})"
+            here = f"there are rib 1 to rib {len(ribs)}" if ribs else none
             message = f'"{text}": there is no rib {one}; {here}'
             raise SurfaceError(message)

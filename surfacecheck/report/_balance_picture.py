@@ -110,7 +110,8 @@ def balance_picture(column: BalanceColumn, system: System = "metric", *, alone: 
     surface = column.surface
     plan = plan_of(surface)
     if plan is None or plan.edge is None or not column.masses.pieces:
-        message = 'outline.at: to draw where the mass lies give "up" and "edge_behind" of two places, and a part'
+        up = surface.said("up")
+        message = f'outline.at: to draw where the mass lies give "{up}" and "edge_behind" of two places, and a part'
         raise SurfaceError(message)
     level = column.levelling
     ahead = min(float(np.min(plan.nose)) if plan.nose is not None else 0.0, -(level.ahead if level else 0.0), 0.0)

@@ -59,7 +59,7 @@ def place_map(
     """
     plan = plan_of(surface)
     if plan is None or plan.edge is None:
-        message = 'outline.at: the map needs "up" and "edge_behind" of two places at least'
+        message = f'outline.at: the map needs "{surface.said("up")}" and "edge_behind" of two places at least'
         raise SurfaceError(message)
     names = [in_system(prose_of(surface, place), system) for place in places] or ["the whole surface"]
     title = f"Where it is: {names[0] if len(names) == 1 else f'{len(names)} places'}"

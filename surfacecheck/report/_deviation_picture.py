@@ -129,7 +129,9 @@ def _told(scene: Scene, passes: Passing, system: System) -> tuple[str, ...]:
         wide, tall = (fine(one, system) for one in scene.hole)
         size = wide if wide == tall else f"{wide} wide, {tall} tall"
         lines.append(f"Hole now (line) {size}; drawn (dashes) {fine(drawn, system)}.")
-    apart = [f"{fine(gap, system)} {way}" for gap, way in zip(_gaps(scene), ("across", "up"), strict=True) if gap]
+    apart = [
+        f"{fine(gap, system)} {way}" for gap, way in zip(_gaps(scene), ("across", "up the page"), strict=True) if gap
+    ]
     if apart:
         lines.append(f"From rivet to rivet: {', '.join(apart)}.")
     nearest = nearest_edge(scene)

@@ -81,7 +81,7 @@ def follow_picture(followed: Following, part: str = "", system: System = "metric
     surface = followed.surface
     plan = plan_of(surface)
     if plan is None or plan.edge is None:
-        message = 'outline.at: this picture needs "up" and "edge_behind" of two places at least'
+        message = f'outline.at: this picture needs "{surface.said("up")}" and "edge_behind" of two places at least'
         raise SurfaceError(message)
     quantity = "torque" if part == "torque" else "force"
     ends = [float(plan.y[0]), float(plan.y[-1]), *(float(b) for b in followed.carried.span.breaks[[0, -1]])]

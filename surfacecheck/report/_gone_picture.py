@@ -92,7 +92,7 @@ def gone_picture(gone: OneGone, system: System = "metric", *, alone: bool = True
     surface = gone.assessment.surface
     plan = plan_of(surface)
     if plan is None or plan.edge is None:
-        message = 'outline.at: the picture needs "up" and "edge_behind" of two places at least'
+        message = f'outline.at: the picture needs "{surface.said("up")}" and "edge_behind" of two places at least'
         raise SurfaceError(message)
     low, high = float(plan.y[0]), float(plan.y[-1])
     ahead = min(0.0, float(np.min(plan.nose)) if plan.nose is not None else 0.0)

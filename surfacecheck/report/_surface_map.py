@@ -59,7 +59,7 @@ def surface_map(drawn: Assessment | Surface, system: System = "metric", *, alone
     surface = drawn.surface if isinstance(drawn, Assessment) else drawn
     plan = plan_of(surface)
     if plan is None or plan.edge is None:
-        message = 'outline.at: the map needs "up" and "edge_behind" of two places at least'
+        message = f'outline.at: the map needs "{surface.said("up")}" and "edge_behind" of two places at least'
         raise SurfaceError(message)
     rows = placed_rows(surface)
     key = key_of(rows, system)

@@ -41,7 +41,7 @@ __all__ = [
 
 
 def box_needs(surface: Surface) -> tuple[str, ...]:
-    """List the keys that hide the sections.
+    """List the keys that hide the sections, in the words of the surface's file.
 
     Parameters
     ----------
@@ -77,7 +77,7 @@ def box_needs(surface: Surface) -> tuple[str, ...]:
         missing.append("sheet.spar.flanges_point")
     if outline.trailing_edge is None:
         missing.append("outline.trailing_edge")
-    return tuple(missing)
+    return tuple(surface.in_file(key) for key in missing)
 
 
 def box_of(surface: Surface, y: Array, doubled: dict[str, NDArray[np.bool_]], nose_closed: NDArray[np.bool_]) -> Box:

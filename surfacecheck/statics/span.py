@@ -188,11 +188,13 @@ def _places(surface: Surface, also: Sequence[float]) -> tuple[dict[str, list[Arr
     """Give the places along the pins by their kind, but for doubler ends and openings; and the names of the hinges."""
     places = [numbers(p.up) for p in surface.outline.places if p.up.known]
     if len(places) < 2:
-        message = 'outline.at: two places at least are needed, root and tip; give each "up" with its unit'
+        up = surface.said("up")
+        message = f'outline.at: two places at least are needed, root and tip; give each "{up}" with its unit'
         raise SurfaceError(message)
     hinges = {name: numbers(h.up) for name, h in surface.hinges.items() if h.up.known}
     if len(hinges) < 2:
-        message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "up" of each'
+        up = surface.said("up")
+        message = f'hinge: {len(hinges)} hinge with a known place; two at least are needed, give "{up}" of each'
         raise SurfaceError(message)
     if away := [name for name in surface.hinges if name not in hinges]:
         key = f"hinge.{away[0]}.{surface.said('up')}"

@@ -127,7 +127,7 @@ def _horn_rivets(surface: Surface) -> str:
 
 def _row(surface: Surface, row: Row, system: System) -> str:
     laid = plan_row(surface, row)
-    joins = " + ".join(one.replace("_", " ") for one in row.joins)
+    joins = " + ".join(surface.said(one).replace("_", " ") for one in row.joins)
     if laid is None:
         return f"{joins}; not known yet where"
     lines = f" in {laid.lines} lines" if laid.lines > 1 else ""

@@ -124,7 +124,7 @@ def next_values(surface: Surface, assessment: Assessment | None = None, most: in
 
 def in_file(surface: Surface, key: str) -> str:
     """Give a key in the words of this surface's file: ``hinge.inner.up`` is ``hinge.inner.out`` of a half."""
-    return ".".join(surface.said(part) for part in key.split("."))
+    return surface.in_file(key)
 
 
 def _case_values(surface: Surface, gaps: Iterable[Gap]) -> list[NextValue]:

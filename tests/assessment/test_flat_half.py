@@ -1,0 +1,92 @@
+"""What an elevator or aileron half is told stands in the words of its own file. Invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from surfacecheck.changes import KINDS, columns_of
+from surfacecheck.changes._examples import example_of
+from surfacecheck.errors import SurfaceError
+from surfacecheck.model import Kind, Surface
+from surfacecheck.places import spot_of
+from surfacecheck.reading import read, read_text
+from surfacecheck.report import surface_map
+from surfacecheck.sections.box import box_needs
+from surfacecheck.statics.span import layout_of
+from surfacecheck.studies import place_names
+
+from .conftest import DATA, laid
+
+FLAT = "elevator.toml"
+
+
+@pytest.mark.parametrize(
+    ("key", "in_file"),
+    [
+        ("hinge.inner.up", "hinge.inner.out"),
+        ("hinge.left.up", "hinge.left.out"),
+        ("sheet.left_skin.thickness", "sheet.top_skin.thickness"),
+        ("sheet.ribs.up[2]", "sheet.ribs.out[2]"),
+        ("outline.at[1].up", "outline.at[1].out"),
+        ("row.left_skin.edge.right_skin", "row.left_skin.edge.bottom_skin"),
+        ("sheet.ribs.out", "sheet.ribs.out"),
+    ],
+)
+def test_a_key_as_the_file_has_it(key: str, in_file: str) -> None:
+    assert Surface(kind=Kind.ELEVATOR).in_file(key) == in_file
+    assert Surface(kind=Kind.RUDDER).in_file(key) == key
+
+
+def test_rows_of_a_map_join_what_the_surface_has() -> None:
+    words = "\n".join(one.what for one in place_names(read(DATA / FLAT)))
+    assert "top skin + nose skin + spar" in words
+    assert not {"left skin", "right skin"} & set(words.split(" + "))
+
+
+def test_gaps_of_a_sheet_go_by_its_own_key() -> None:
+    one = laid({"sheet.top_skin.thickness": '"?"', "sheet.bottom_skin.thickness": '"?"'}, FLAT)
+    hides = {gap.key: gap.hides for gap in one.gaps}
+    for key in ("sheet.top_skin.thickness", "sheet.bottom_skin.thickness"):
+        assert key in box_needs(one.surface)
+        assert "shear flows" in hides[key]
+    assert not [key for key in hides if "left_skin" in key or "right_skin" in key]
+
+
+def test_half_filled_the_words_to_write_are_its_own() -> None:
+    empty = Surface(kind=Kind.AILERON)
+    for ask in (surface_map, layout_of):
+        with pytest.raises(SurfaceError, match='"out"'):
+            ask(empty)
+    with pytest.raises(SurfaceError, match=r"sheet\.ribs\.out"):
+        spot_of(empty, "spar, at rib 2")
+
+
+def refusal(told: str) -> str:
+    lines = f"[[happened]]\n{told}\n"
+    with pytest.raises(SurfaceError) as caught:
+        columns_of(read_text(f'based_on = "{FLAT}"\ntitle = "tried"\n{lines}', "tried.toml", DATA))
+    return caught.value.faults[0].message
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [
+        ('where = "hinge inner"\nwhat = "bracket off"', ('"... mm out"', '"... mm top"', '"... deg top"')),
+        ('where = "hinge inner"\nwhat = "hinge off line"', ('"... mm top"', '"... mm behind"')),
+        ('where = "horn"\nwhat = "hinge off line"', ("such as: hinge outer",)),
+        ('where = "horn"\nwhat = "row drifted"', ("such as: top skin to spar",)),
+        ('what = "rivet missing"', ('where = "hinge outer, bracket rivet 3"',)),
+    ],
+)
+def test_refusals_of_events_write_what_it_accepts(told: str, words: tuple[str, ...]) -> None:
+    message = refusal(told)
+    assert all(one in message for one in words)
+
+
+@pytest.mark.parametrize("file", ["rudder.toml", FLAT])
+def test_every_example_of_a_place_is_one(file: str) -> None:
+    surface = read(DATA / file)
+    for kind in KINDS:
+        if "doubler" in kind.such and not surface.sheet.doublers:
+            continue
+        assert spot_of(surface, example_of(surface, kind.such))
