@@ -24,6 +24,14 @@ __all__ = ["Needed", "at_state", "finding_sentence", "needed", "place_words", "s
 
 _FACTORS = re.compile(r"F[SYB]")
 _NOISE = 1e-9
+_NOT_OF_A_SHEET = {
+    Basis.COMMON_PRACTICE,
+    Basis.FROM_MEMORY,
+    Basis.MEASURED,
+    Basis.GUESS,
+    Basis.ASSUMED,
+    Basis.WORKED_OUT,
+}
 _SPLIT = {1.725: "factors 1.5 and 1.15", 2.5875: "factors 1.5, 1.15 and 1.5"}
 
 
@@ -175,14 +183,20 @@ def _against(finding: Finding, system: System) -> str:
     if check.available == "1":
         return f"{factor} it uses {finding.required:.2f} of what it has: {margin}."
     assert finding.available is not None  # noqa: S101 - a margin has both sides
-    has = "the data sheet says" if _from_sheet(finding) else "it is good for"
-    return f"{must}; {has} {show(finding.available, quantity, system)}, {ratio:.3g} times that: {margin}."
+    has = _has(finding, show(finding.available, quantity, system))
+    return f"{must}; {has}, {ratio:.3g} times that: {margin}."
 
 
-def _from_sheet(finding: Finding) -> bool:
-    """Whether what is available is one value of the builder's own rivet packet or bearing."""
+def _has(finding: Finding, worth: str) -> str:
+    """Say what it has, and of one value of a rivet packet, pin or bearing where that is from."""
     term = finding.check.terms.get(finding.check.available)
-    return term is not None and term.key.split(".")[0] in {"rivet", "bracket"}
+    whose = "" if term is None else term.key.split(".")[0]
+    if term is None or whose not in {"rivet", "bracket"}:
+        return f"it is good for {worth}"
+    published = term.source.basis is Basis.PUBLISHED and whose == "bracket"  # a table of metals; of a rivet its sheet
+    if published or term.source.basis in _NOT_OF_A_SHEET:
+        return f"it is good for {worth} ({term.source})"
+    return f"the drawing says {worth}" if term.source.basis is Basis.DRAWING else f"the data sheet says {worth}"
 
 
 def _factor(finding: Finding) -> str:

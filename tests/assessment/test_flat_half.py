@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from surfacecheck.assessment import finding_sentence
 from surfacecheck.changes import KINDS, columns_of
 from surfacecheck.changes._examples import example_of
 from surfacecheck.errors import SurfaceError
@@ -90,3 +91,12 @@ def test_every_example_of_a_place_is_one(file: str) -> None:
         if "doubler" in kind.such and not surface.sheet.doublers:
             continue
         assert spot_of(surface, example_of(surface, kind.such))
+
+
+def test_a_strength_that_no_sheet_gives_says_where_it_is_from() -> None:
+    """The pin of the demo has its shear strength alone: its tension is taken from that by common practice."""
+    one = laid({}, FLAT)
+    bent = next(finding for finding in one.margins if finding.name == "hinge.outer.pin:bending")
+    said = finding_sentence(bent, one)
+    assert "(common practice: F_tu taken as F_su / 0.6)" in said
+    assert "data sheet" not in said
