@@ -87,8 +87,10 @@ def needed(finding: Finding) -> Needed | None:
 
 
 def at_state(finding: Finding) -> str:
-    """Say at which state it is judged: ``at ultimate`` or ``at yield``."""
-    return "at yield" if finding.check.mode.endswith("yield") else "at ultimate"
+    """Say at which state it is judged: ``at ultimate``, ``at yield``, or ``at limit`` where no factor is laid on."""
+    if finding.check.mode.endswith("yield"):
+        return "at yield"
+    return "at limit" if _factor_of(finding) is None else "at ultimate"
 
 
 def finding_sentence(finding: Finding, assessment: Assessment | None = None, system: System = "metric") -> str:
@@ -199,13 +201,21 @@ def _has(finding: Finding, worth: str) -> str:
     return f"the drawing says {worth}" if term.source.basis is Basis.DRAWING else f"the data sheet says {worth}"
 
 
-def _factor(finding: Finding) -> str:
+def _factor_of(finding: Finding) -> float | None:
+    """Give the factor laid on the limit load; None where there is none."""
     for name, term in finding.check.terms.items():
         value = finding.value(name) if _FACTORS.fullmatch(name) and not term.quantity else None
         if value is not None:
-            known = next((words for number, words in _SPLIT.items() if abs(number - value) < 1e-9), f"factor {value:g}")
-            return f"With {known}"
-    return "With no factor"
+            return value
+    return None
+
+
+def _factor(finding: Finding) -> str:
+    value = _factor_of(finding)
+    if value is None:
+        return "With no factor"
+    known = next((words for number, words in _SPLIT.items() if abs(number - value) < 1e-9), f"factor {value:g}")
+    return f"With {known}"
 
 
 def place_words(place: str, surface: Surface | None = None) -> str:

@@ -100,3 +100,14 @@ def test_a_strength_that_no_sheet_gives_says_where_it_is_from() -> None:
     said = finding_sentence(bent, one)
     assert "(common practice: F_tu taken as F_su / 0.6)" in said
     assert "data sheet" not in said
+
+
+def test_a_bearing_is_judged_at_limit() -> None:
+    """No factor is laid on the load of a rated bearing: it is the limit load that it carries."""
+    pin = {"turns_in": '"bearing"', "crushing_strength": '"4000 N (sheet 9)"'}
+    one = laid({f"bracket.plate.pin.{key}": value for key, value in pin.items()}, FLAT)
+    rated = next(finding for finding in one.margins if finding.check.mode == "bearing-rating")
+    said = finding_sentence(rated, one)
+    assert "With no factor it must be good for" in said
+    assert "at limit; the data sheet says 4000 N" in said
+    assert "at ultimate" not in said
