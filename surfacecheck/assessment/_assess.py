@@ -84,7 +84,7 @@ def assess(
         effects=worked.effects,
         fittings=worked.fittings,
         pins=pins_of(surface, span.hinges, span.breaks, loaded),
-        horn_pull=horn_pull_of(surface, loaded.titles, loaded.horn_force, loaded.beams[0]),
+        horn_pull=horn_pull_of(surface, loaded),
         rows=rows,
         brackets=worked.brackets,
         horn=worked.horn,

@@ -176,7 +176,7 @@ class _Varied(Assessment):
     def horn_pull(self) -> HornPull | None:
         """Largest pull of a cable or rod."""
         loaded = self._loaded
-        return horn_pull_of(self.surface, loaded.titles, loaded.horn_force, loaded.beams[0])
+        return horn_pull_of(self.surface, loaded)
 
     @cached_property
     def rules(self) -> tuple[RuleResult, ...]:

@@ -78,19 +78,16 @@ def pins_of(surface: Surface, hinges: dict[str, int], breaks: Array, loaded: Loa
     return tuple(out)
 
 
-def horn_pull_of(surface: Surface, titles: tuple[str, ...], force: Array, beam: Beam) -> HornPull | None:
-    """Give the largest pull of a cable or rod.
+def horn_pull_of(surface: Surface, loaded: Loaded) -> HornPull | None:
+    """Give the largest pull of a cable or rod, or the largest torque in a tube.
 
     Parameters
     ----------
     surface : Surface
         For what drives it.
-    titles : tuple of str
-        Cases.
-    force : ndarray, shape (C, P, 3)
-        At each bolt [N].
-    beam : Beam
-        For the torque of a torque tube.
+    loaded : Loaded
+        Cases, what acts at each bolt, and the beam; a tube has the torque of the cases that it holds itself, not
+        of those that a lock on the surface holds.
 
     Returns
     -------
@@ -100,9 +97,12 @@ def horn_pull_of(surface: Surface, titles: tuple[str, ...], force: Array, beam: 
     horn = surface.horn
     if horn is None or horn.driven_by is None or not horn.up.known:
         return None
-    up = plain(horn.up)
+    titles, force, beam, up = loaded.titles, loaded.horn_force, loaded.beams[0], plain(horn.up)
     if horn.driven_by is DrivenBy.TORQUE_TUBE:
-        at = int(np.argmax(np.abs(beam.T_0).max(axis=-1)))
+        holds = np.array([case.closing == "horn" for case in loaded.cases])
+        if not holds.any():
+            return None
+        at = int(np.argmax(np.where(holds, np.abs(beam.T_0).max(axis=-1), -1.0)))
         worst = beam.T_0[at, int(np.argmax(np.abs(beam.T_0[at])))]
         return HornPull("torque tube", up, Worst(float(worst), titles[at]))
     if not force.shape[1]:

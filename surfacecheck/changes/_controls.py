@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from surfacecheck.changes._asked import one_of, said
 from surfacecheck.changes._done import Done
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Swung
+from surfacecheck.model import DrivenBy, Swung
 
 if TYPE_CHECKING:
     from surfacecheck.model import Happened, Surface
@@ -42,12 +42,20 @@ def horn_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     if surface.horn is None:
         message = f'"{event.what}": there is no horn in this file'
         raise SurfaceError(message)
+    _refuse_tube(surface, event)
     changed: dict[str, Any] = {"arm": event.arm} if event.arm.known else {}
     says = [f"horn: arm {event.arm.said}"] if event.arm.known else []
     if event.leaves is not None:
         changed["leaves"] = event.leaves
         says.append(f"horn: the cable leaves {_way(event)}")
     return Done(replace(surface, horn=replace(surface.horn, **changed)), ("horn",), tuple(says))
+
+
+def _refuse_tube(surface: Surface, event: Happened) -> None:
+    """Refuse what would change nothing: no case of a torque tube asks for an arm, of its horn or against its stop."""
+    if surface.horn is not None and surface.horn.driven_by is DrivenBy.TORQUE_TUBE:
+        message = f'"{event.what}": a torque tube has no horn arm, and no case against the stop: nothing would change'
+        raise SurfaceError(message)
 
 
 def _way(event: Happened) -> str:
@@ -81,8 +89,10 @@ def stop_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     said(event, "arm")
     stop = surface.controls.stop
     if stop is None:
-        message = f'"{event.what}": this surface has no stop of its own ([controls] stop = {{ up = , arm = , side = }})'
+        line = f"[controls] stop = {{ {surface.said('up')} = , arm = , side = }}"
+        message = f'"{event.what}": this surface has no stop of its own ({line})'
         raise SurfaceError(message)
+    _refuse_tube(surface, event)
     controls = replace(surface.controls, stop=replace(stop, arm=event.arm))
     return Done(replace(surface, controls=controls), ("stop",), (f"stop: arm {event.arm.said}",))
 

@@ -48,12 +48,17 @@ def horn_checks(effects: Effects, load: HornLoad | None) -> Iterator[Check]:
     Yields
     ------
     Check
-        Plate in bending, bolt hole, rivets and what they are set in.
+        Path of its couple into the box; plate in bending, bolt hole, rivets and what they are set in.
     """
     surface, horn = effects.surface, effects.surface.horn
-    if horn is None or horn.driven_by is DrivenBy.TORQUE_TUBE or not effects.horn_points.size:
+    if horn is None:
         return
-    yield from _path(effects)
+    if horn.driven_by is DrivenBy.TORQUE_TUBE:
+        yield from _path(effects, "torque tube")
+        return
+    if not effects.horn_points.size:
+        return
+    yield from _path(effects, "horn")
     yield from _plate(effects, horn)
     yield from _bolt(effects, horn)
     if load is None:
@@ -107,18 +112,18 @@ def _one_line(effects: Effects) -> Check:
     return item.check("one-line", gives, "P_h", "P", terms, "P", PRACTICE, outside=True)
 
 
-def _path(effects: Effects) -> Iterator[Check]:
-    """Without a rib at the horn its couple has no path into the box that this method knows."""
+def _path(effects: Effects, part: str) -> Iterator[Check]:
+    """Without a rib at the horn or tube its couple has no path into the box that this method knows."""
     surface, span = effects.surface, effects.span
     if span.horn is None or span.horn in span.ribs or not span.ribs:
         return
     couple = np.abs(effects.T_0).max(axis=-1, keepdims=True)
-    path = "couple that the part under the horn can pass on without a rib"
+    path = f"couple that the part under the {part} can pass on without a rib"
     terms = {
         "T_p": Term(None, "torque", path, key=surface.in_file("sheet.ribs.up")),
-        "T": Term(couple, "torque", "couple of the horn at limit"),
+        "T": Term(couple, "torque", f"couple of the {part} at limit"),
     }
-    item = Item("horn.path", "horn", effects.cases, ("",), subject="the horn")
+    item = Item("horn.path", part, effects.cases, ("",), subject=f"the {part}")
     gives = "no rib stands at it: its couple has no path into the box"
     yield item.check("no-rib", gives, "T_p", "T", terms, "T", PRACTICE, outside=True)
 

@@ -25,6 +25,7 @@ __all__ = ["control_cases", "horn_force_of_pilot"]
 Array = NDArray[np.float64]
 
 _FEET = Source(Basis.COMMON_PRACTICE, "greatest pilot force on both pedals at once; no paragraph asks for it")
+_TUBE = "it is a torque tube: how far off the pins the pilot turns it stands in no line, so this case is not worked"
 _LIGHT = "weight not given: pilot forces as for 5,000 lb or less"
 
 
@@ -126,7 +127,7 @@ class _Pulls:
 def _stop_cases(
     surface: Surface, flight: list[LoadCase], pilot: tuple[Array, Array] | MissingCase, planform: Planform | None
 ) -> Iterator[LoadCase | MissingCase]:
-    controls, name = surface.controls, "against the stop"
+    controls, name, horn = surface.controls, "against the stop", surface.horn
     if controls.stopped_at is None:
         yield MissingCase(name, "controls.stopped_at", "where the stops sit is not said")
         return
@@ -142,13 +143,16 @@ def _stop_cases(
         if key is not None:
             yield MissingCase(name, key, why)
             return
+    if horn is not None and horn.driven_by is DrivenBy.TORQUE_TUBE:
+        yield MissingCase(name, "horn.driven_by", _TUBE)
+        return
     if isinstance(pilot, MissingCase):
         yield replace(pilot, name=name)
         return
-    line = horn_line(surface)
-    if stop is None or line.driven_by is DrivenBy.TORQUE_TUBE or planform is None:
+    if stop is None or planform is None:
         return
     with_air: list[LoadCase | None] = [None, *governing(flight, planform)]
+    line = horn_line(surface)
     for swing in (1, -1):
         side = side_word(surface, swing)
         if stop.side is not Side.BOTH and (stop.side is Side.LEFT) != (swing * surface.left_is > 0):

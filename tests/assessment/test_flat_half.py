@@ -111,3 +111,46 @@ def test_a_bearing_is_judged_at_limit() -> None:
     assert "With no factor it must be good for" in said
     assert "at limit; the data sheet says 4000 N" in said
     assert "at ultimate" not in said
+
+
+TUBE = {"horn": '{ driven_by = "torque tube", turns_other_half = "no", out = "0 mm (tape)" }'}
+STOP = {"controls.stopped_at": '"surface"', "controls.stop": '{ out = "0 mm", arm = "60 mm", side = "both" }'}
+
+
+def test_a_tube_against_a_stop_is_named_among_the_missing_cases() -> None:
+    one = laid(TUBE | STOP, FLAT)
+    (missing,) = (case for case in one.missing_cases if case.name == "against the stop")
+    assert missing.needs == "horn.driven_by"
+    assert "torque tube" in missing.reason
+    assert not [case for case in one.cases if case.closing == "stop"]
+
+
+@pytest.mark.parametrize("place", ["horn", "stop"])
+def test_a_tube_has_no_arm_that_could_be_another(place: str) -> None:
+    lines = "".join(f"{key} = {value}\n" for key, value in (TUBE | STOP).items())
+    told = f'[[happened]]\nwhere = "{place}"\nwhat = "{place} arm other"\narm = "55 mm (ruler)"\n'
+    with pytest.raises(SurfaceError, match="a torque tube has no horn arm"):
+        columns_of(read_text(f'based_on = "{FLAT}"\ntitle = "tried"\n{lines}{told}', "tried.toml", DATA))
+
+
+def test_a_tube_has_the_torque_of_what_it_holds_itself() -> None:
+    """What the lock on the surface holds does not go through the tube."""
+    wind = {"load.wind_at_tiedown": '"90 knots (rule)"'}
+    free, locked = (laid(TUBE | wind | {"controls.locked_at": f'"{at}"'}, FLAT) for at in ("stick", "surface"))
+    assert free.horn_pull is not None
+    assert locked.horn_pull is not None
+    assert "wind" in free.horn_pull.pull.case
+    held = {title: case.closing for title, case in zip(locked.case_titles, locked.cases, strict=False)}
+    assert held[locked.horn_pull.pull.case] == "horn"
+    assert abs(locked.horn_pull.pull.value) < abs(free.horn_pull.pull.value)
+
+
+@pytest.mark.parametrize(("first", "says"), [("0 mm (tape)", False), ("40 mm (tape)", True)])
+def test_a_tube_without_a_rib_at_it_is_said(first: str, says: bool) -> None:
+    ribs = [first, *(f"{one} mm (tape)" for one in (200, 310, 600))]
+    listed = "[" + ", ".join(f'"{one}"' for one in ribs) + "]"
+    points = "[" + ", ".join(['"out"'] * len(ribs)) + "]"
+    one = laid(TUBE | {"sheet.ribs.out": listed, "sheet.ribs.flanges_point": points}, FLAT)
+    found = [finding for finding in one.findings if finding.name == "horn.path:no-rib"]
+    assert bool(found) == says
+    assert all(finding.part == "torque tube" for finding in found)
