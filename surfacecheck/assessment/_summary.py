@@ -118,13 +118,14 @@ def _pins(assessment: Assessment, system: System, width: int) -> str:
         worst = max(assessment.rests, key=lambda one: one.rest)
         force = sum(part * part for part in worst.applied) ** 0.5
         rest = show(worst.rest, "force", system) if worst.rest >= 0.01 else f"under {show(0.01, 'force', system, 1)}"
-        lines.append(
-            wrapped(
-                f"every case: load in = pins and cable back; largest rest {rest} of {show(force, 'force', system)}",
-                width,
-            )
-        )
+        words = f"load in = pins{_holder(assessment)} back; largest rest {rest} of {show(force, 'force', system)}"
+        lines.append(wrapped(f"every case: {words}", width))
     return "\n".join(lines)
+
+
+def _holder(assessment: Assessment) -> str:
+    """Name what holds the surface beside its pins."""
+    return "" if assessment.horn_pull is None else f" and {assessment.horn_pull.kind.removeprefix('torque ')}"
 
 
 def _margins(assessment: Assessment, system: System, width: int) -> str:

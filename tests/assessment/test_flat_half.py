@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from surfacecheck.assessment import finding_sentence
+from surfacecheck.assessment import finding_sentence, summary
 from surfacecheck.changes import KINDS, columns_of
 from surfacecheck.changes._examples import example_of
 from surfacecheck.errors import SurfaceError
@@ -154,3 +154,15 @@ def test_a_tube_without_a_rib_at_it_is_said(first: str, says: bool) -> None:
     found = [finding for finding in one.findings if finding.name == "horn.path:no-rib"]
     assert bool(found) == says
     assert all(finding.part == "torque tube" for finding in found)
+
+
+@pytest.mark.parametrize(
+    ("file", "horn", "words"),
+    [
+        ("rudder.toml", {}, "load in = pins and cable back"),
+        (FLAT, {}, "load in = pins and rod back"),
+        (FLAT, TUBE, "load in = pins and tube back"),
+    ],
+)
+def test_what_holds_it_beside_the_pins_is_called_what_it_is(file: str, horn: dict[str, str], words: str) -> None:
+    assert words in summary(laid(horn, file), "metric", 200)
