@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.changes._examples import example_of
 from surfacecheck.errors import SurfaceError
+from surfacecheck.model import Units
 from surfacecheck.places import (
     apart_at,
     drawn_edge,
@@ -49,7 +50,7 @@ def said(event: Happened, *keys: str, surface: Surface | None = None) -> None:
     *keys : str
         Keys of which every one must be there; ``"pitch or count"`` for one of two.
     surface : Surface, optional
-        Where a key takes a direction: for its own words.
+        For its own words of direction, and its units.
 
     Raises
     ------
@@ -71,9 +72,11 @@ def _such(key: str, surface: Surface | None) -> str:
     words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"behind"', "mass": '"0.25 kg"'}
     words |= {"wind": '"40 knots"', "swung": '"25 deg"', "stop_gives": '"3 deg"', "count": "36", "lines": "1"}
     up, left = (word if surface is None else surface.said(word) for word in ("up", "left"))
-    words |= {"out_of_line": f'"... mm {left}"', "out_of_line_aft": '"... mm behind"', "turned": f'"... deg {left}"'}
-    words |= {"off_along": f'"... mm {up}"', "off_sideways": f'"... mm {left}"'}
-    return f"{key} = {words.get(key, chr(34) + '... mm' + chr(34))}"
+    unit = "in" if surface is not None and surface.units is Units.INCH else "mm"
+    words |= {"out_of_line": f'"... {unit} {left}"', "out_of_line_aft": f'"... {unit} behind"'}
+    words |= {"off_along": f'"... {unit} {up}"', "off_sideways": f'"... {unit} {left}"', "turned": f'"... deg {left}"'}
+    length = f'"... {unit}"'
+    return f"{key} = {words.get(key, length)}"
 
 
 def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surface: Surface | None = None) -> None:

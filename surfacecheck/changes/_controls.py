@@ -38,7 +38,7 @@ def horn_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     """
     del fully
     one_of(event, spot, ("horn",), "horn", surface)
-    said(event, "arm or leaves")
+    said(event, "arm or leaves", surface=surface)
     if surface.horn is None:
         message = f'"{event.what}": there is no horn in this file'
         raise SurfaceError(message)
@@ -86,7 +86,7 @@ def stop_other(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     """
     del fully
     one_of(event, spot, ("stop",), "stop", surface)
-    said(event, "arm")
+    said(event, "arm", surface=surface)
     stop = surface.controls.stop
     if stop is None:
         line = f"[controls] stop = {{ {surface.said('up')} = , arm = , side = }}"
@@ -118,9 +118,9 @@ def wind_took_hold(surface: Surface, spot: Spot, event: Happened, *, fully: bool
     """
     del fully
     one_of(event, spot, ("surface",), "surface", surface)
-    said(event, "wind")
+    said(event, "wind", surface=surface)
     if event.swung.known != event.stop_gives.known:
-        said(event, "stop_gives" if event.swung.known else "swung")
+        said(event, "stop_gives" if event.swung.known else "swung", surface=surface)
     says = [f"wind of {event.wind.said} on the surface: load cases of their own"]
     if event.swung.known:
         says.append(

@@ -40,7 +40,7 @@ def short_edge(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     """
     del fully
     one_of(event, spot, ("rivets", "row"), "left skin to spar, rivet 12", surface)
-    said(event, "edge or edges")
+    said(event, "edge or edges", surface=surface)
     edges = edges_said(surface, spot, event)
     if not edges:
         message = f"which sheet has the short edge? Write layers = one of {where_is(surface, spot)}"
@@ -80,7 +80,7 @@ def row_drifted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     """
     del fully
     one_of(event, spot, ("row",), "left skin to spar", surface)
-    said(event, "edge_first", "edge_last", "layers")
+    said(event, "edge_first", "edge_last", "layers", surface=surface)
     if spot.rivets or spot.rib or "ribs" in surface.rows[spot.owner].joins:
         such = example_of(surface, "left skin to spar")
         message = f'"{event.what}" is of a whole row along the pins. Write: where = "{such}"'

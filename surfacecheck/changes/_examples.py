@@ -10,7 +10,7 @@ from surfacecheck.model import Units
 if TYPE_CHECKING:
     from surfacecheck.model import Surface
 
-__all__ = ["example_of"]
+__all__ = ["doubler_example", "example_of", "size_example"]
 
 
 def example_of(surface: Surface, such: str) -> str:
@@ -38,6 +38,18 @@ def example_of(surface: Surface, such: str) -> str:
     if surface.sheet.doublers and "bottom_doubler" not in surface.sheet.doublers:
         such = such.replace("bottom doubler", _words(next(iter(surface.sheet.doublers))))
     return re.sub(r"\b(?:left|right) skin(?=, )", lambda found: _skin(surface, found[0]), such)
+
+
+def size_example(surface: Surface) -> str:
+    """Give the next size of rivet as it is typed, in the units of the file."""
+    return "next size 0.188 in" if surface.units is Units.INCH else "next size 4.8 mm"
+
+
+def doubler_example(surface: Surface) -> str:
+    """Give a doubler as it is typed, in the units of the file."""
+    if surface.units is Units.INCH:
+        return "doubler 0.032 in, 4 in long, 2 in wide"
+    return "doubler 0.8 mm, 100 mm long, 50 mm wide"
 
 
 def _row(surface: Surface) -> str:

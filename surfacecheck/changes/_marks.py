@@ -47,7 +47,7 @@ def corner_sharp(surface: Surface, spot: Spot, event: Happened, *, fully: bool) 
         With a notch at that place.
     """
     del fully
-    said(event, "radius", "depth")
+    said(event, "radius", "depth", surface=surface)
     told = f"corner of radius {event.radius.said}, {event.depth.said} from the edge"
     return _marked(surface, spot, event, Mark("notch", "", _up(spot), depth=event.depth, radius=event.radius), told)
 
@@ -72,7 +72,7 @@ def nick_filed(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         With a notch at that place.
     """
     del fully
-    said(event, "depth")
+    said(event, "depth", surface=surface)
     told = f"nick {event.depth.said} deep"
     if event.radius.known:
         told += f", filed to a radius of {event.radius.said}"
@@ -99,7 +99,7 @@ def dent_filed(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
         With a thin spot at that place.
     """
     del fully
-    said(event, "thickness")
+    said(event, "thickness", surface=surface)
     one_of(event, spot, ("part",), WHERE, surface)
     sheet = getattr(surface.sheet, spot.owner, None) if spot.owner in {"spar", "left_skin", "right_skin"} else None
     if sheet is not None and sheet.thickness.known and (numbers(event.thickness) > numbers(sheet.thickness)).any():
@@ -132,7 +132,7 @@ def lightening_hole(surface: Surface, spot: Spot, event: Happened, *, fully: boo
     """
     del fully
     one_of(event, spot, ("part",), "spar web, at 325 mm", surface)
-    said(event, "across")
+    said(event, "across", surface=surface)
     if spot.owner != "spar" or spot.side == "flange" or spot.station is None:
         message = f'"{event.what}" is worked in the web of the spar. Write: where = "spar web, at 325 mm"'
         raise SurfaceError(message)

@@ -40,7 +40,7 @@ def painted(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Do
     """
     del fully
     one_of(event, spot, ("surface",), "surface", surface)
-    said(event, "mass")
+    said(event, "mass", surface=surface)
     before = surface.weighed.paint
     paint = event.mass
     if before.known and not before.absent:
@@ -80,11 +80,11 @@ def mass_added(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     """
     del fully
     one_of(event, spot, ("line", "part", "rib", "surface"), "trailing edge, at 325 mm", surface)
-    said(event, "mass")
+    said(event, "mass", surface=surface)
     up = UNKNOWN if spot.station is None else Value(spot.station.y, spot.station.words, Source(Basis.AS_SAID))
     behind = event.behind if event.behind.known else _behind(surface, spot)
     if not behind.known:
-        said(event, "behind")
+        said(event, "behind", surface=surface)
     new = Added(what=f"{event.what}, {spot.words[0]}", mass=event.mass, behind=behind, up=up)
     weighed = replace(surface.weighed, added=(*(surface.weighed.added or ()), new))
     told = f"{event.mass.said}, {behind.said} behind the pins"

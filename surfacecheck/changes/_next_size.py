@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from surfacecheck.changes._done import Done
+from surfacecheck.changes._examples import size_example
 from surfacecheck.changes._holes import BOUNDS, HOLDS_NOTHING
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import Apart, Rivet
@@ -79,7 +80,7 @@ def _of_size(surface: Surface, before: Rivet, size: str | None) -> Rivet:
         larger = [r for r in same if float(numbers(r.diameter).min()) > now + SAME_SIZE]
         if larger:
             return min(larger, key=lambda r: float(numbers(r.diameter).min()))
-        message = f'part D has no larger rivet than {before.diameter.said}. Write its size: "next size 4.8 mm"'
+        message = f'part D has no larger rivet than {before.diameter.said}. Write its size: "{size_example(surface)}"'
         raise SurfaceError(message)
     wanted = float(parse(size, "length")[0])
     if wanted <= now + SAME_SIZE:

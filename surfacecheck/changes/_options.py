@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.changes._done import Done
 from surfacecheck.changes._doubler import doubler_over
+from surfacecheck.changes._examples import doubler_example, size_example
 from surfacecheck.changes._next_size import next_size
 from surfacecheck.changes._rivets import without
 from surfacecheck.errors import SurfaceError
@@ -72,13 +73,12 @@ def option_at(surface: Surface, spot: Spot, text: str, *, fully: bool) -> Done:
         return doubler_over(surface, spot, *found.groups())
     work = _SIMPLE.get(asked)
     if work is None or (asked not in _ROWS and not spot.rivets):
-        raise _unknown(text)
+        raise _unknown(surface, text)
     return work(surface, spot)
 
 
-def _unknown(text: str) -> SurfaceError:
-    doubler = "doubler 0.8 mm, 100 mm long, 50 mm wide"
-    such = ("leave it", "next size 4.8 mm", _OUT[0], *_SIMPLE, doubler, _AS_DRAWN[0])
+def _unknown(surface: Surface, text: str) -> SurfaceError:
+    such = ("leave it", size_example(surface), _OUT[0], *_SIMPLE, doubler_example(surface), _AS_DRAWN[0])
     message = f'try = "{text}" cannot be there, or nobody knows it{nearest_of(text, such)}. Such as: {", ".join(such)}'
     return SurfaceError(message)
 

@@ -86,7 +86,7 @@ def wrong_rivet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         With that rivet.
     """
     one_of(event, spot, ("rivets", "row"), SUCH, surface)
-    said(event, "rivet")
+    said(event, "rivet", surface=surface)
     rivet = surface.rivets.get(event.rivet)
     if rivet is None:
         here = ", ".join(surface.rivets)

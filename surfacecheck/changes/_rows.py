@@ -42,7 +42,7 @@ def pitch_wrong(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     """
     del fully
     one_of(event, spot, ("row",), SUCH, surface)
-    said(event, "pitch or count")
+    said(event, "pitch or count", surface=surface)
     if spot.rivets or spot.rib:
         message = f'"{event.what}" is of a whole row. Write: where = "{spot.owner.replace("_", " ")}"'
         raise SurfaceError(message)
@@ -82,7 +82,7 @@ def shim(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> Done:
     """
     del fully
     one_of(event, spot, ("row",), SUCH, surface)
-    said(event, "thickness")
+    said(event, "thickness", surface=surface)
     if spot.rivets or spot.rib:
         message = f'"{event.what}" is worked for a whole row. Write: where = "{spot.owner.replace("_", " ")}"'
         raise SurfaceError(message)

@@ -42,7 +42,7 @@ def other_sheet(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
     """
     del fully
     one_of(event, spot, ("part",), "spar", surface)
-    said(event, "thickness or alloy")
+    said(event, "thickness or alloy", surface=surface)
     if spot.station is not None or spot.side:
         message = f'"{event.what}" is of a whole part. Write: where = "{spot.owner.replace("_", " ")}"'
         raise SurfaceError(message)
@@ -83,7 +83,7 @@ def doubler_off(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -
         here = ", ".join(surface.sheet.doublers) or "none in this file"
         message = f'"{event.what}" is of a doubler. Here: {here}'
         raise SurfaceError(message)
-    said(event, "from or to or wide or lines")
+    said(event, "from or to or wide or lines", surface=surface)
     ends = {key: getattr(event, key) for key in ("start", "to", "wide") if getattr(event, key).known}
     moved = replace(doubler, **ends)
     if moved.start.known and moved.to.known and (numbers(moved.start) >= numbers(moved.to)).any():

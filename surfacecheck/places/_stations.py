@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
+from surfacecheck.model import Units
 from surfacecheck.provenance import plain
-from surfacecheck.quantities import parse
+from surfacecheck.quantities import parse, to_unit
 
 if TYPE_CHECKING:
     from surfacecheck.model import Surface
@@ -131,8 +132,9 @@ def within(surface: Surface, station: Station, text: str) -> Station:
     """
     ends = [plain(p.up) for p in surface.outline.places if p.up.known]
     if len(ends) > 1 and not ends[0] - 1e-9 <= station.y <= ends[-1] + 1e-9:
-        low, high = ends[0] * 1e3, ends[-1] * 1e3
-        message = f'"{text}" is at {station.y * 1e3:.4g} mm; the surface goes from {low:.4g} to {high:.4g} mm'
+        unit = "in" if surface.units is Units.INCH else "mm"
+        at, low, high = (f"{to_unit(y, unit):.4g}" for y in (station.y, ends[0], ends[-1]))
+        message = f'"{text}" is at {at} {unit}; the surface goes from {low} to {high} {unit}'
         raise SurfaceError(message)
     return station
 

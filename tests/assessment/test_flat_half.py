@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from surfacecheck.assessment import finding_sentence, summary
 from surfacecheck.changes import KINDS, columns_of
-from surfacecheck.changes._examples import example_of
+from surfacecheck.changes._examples import doubler_example, example_of, size_example
 from surfacecheck.errors import SurfaceError
-from surfacecheck.model import Kind, Surface
+from surfacecheck.model import Kind, Surface, Units
 from surfacecheck.places import spot_of
 from surfacecheck.reading import read, read_text
 from surfacecheck.report import surface_map
 from surfacecheck.sections.box import box_needs
 from surfacecheck.statics.span import layout_of
-from surfacecheck.studies import place_names
+from surfacecheck.studies import place_names, takeoff, takeoff_headline
 
 from .conftest import DATA, laid
 
@@ -72,8 +74,8 @@ def refusal(told: str) -> str:
 @pytest.mark.parametrize(
     ("told", "words"),
     [
-        ('where = "hinge inner"\nwhat = "bracket off"', ('"... mm out"', '"... mm top"', '"... deg top"')),
-        ('where = "hinge inner"\nwhat = "hinge off line"', ('"... mm top"', '"... mm behind"')),
+        ('where = "hinge inner"\nwhat = "bracket off"', ('"... in out"', '"... in top"', '"... deg top"')),
+        ('where = "hinge inner"\nwhat = "hinge off line"', ('"... in top"', '"... in behind"')),
         ('where = "horn"\nwhat = "hinge off line"', ("such as: hinge outer",)),
         ('where = "horn"\nwhat = "row drifted"', ("such as: top skin to spar",)),
         ('what = "rivet missing"', ('where = "hinge outer, bracket rivet 3"',)),
@@ -166,3 +168,38 @@ def test_a_tube_without_a_rib_at_it_is_said(first: str, says: bool) -> None:
 )
 def test_what_holds_it_beside_the_pins_is_called_what_it_is(file: str, horn: dict[str, str], words: str) -> None:
     assert words in summary(laid(horn, file), "metric", 200)
+
+
+def in_inches(told: str = "") -> Surface:
+    """Lay over the demo rudder so many lines in inches that the file is one in inches."""
+    text = f'based_on = "rudder.toml"\ntitle = "tried"\n{told}'
+    return replace(read_text(text, "tried.toml", DATA), units=Units.INCH)
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [
+        ('where = "left skin to spar"\nwhat = "pitch wrong"', ('pitch = "... in"',)),
+        ('where = "hinge middle"\nwhat = "bracket off"', ('"... in up"', '"... in left"')),
+        ('where = "horn"\nwhat = "mass added"', ("such as: trailing edge, at 12.8 in",)),
+        (
+            'where = "hinge middle, bracket rivet 3"\nwhat = "rivet missing"\ntry = ["glue"]',
+            ("next size 0.188 in", "doubler 0.032 in, 4 in long, 2 in wide"),
+        ),
+    ],
+)
+def test_what_to_write_is_in_the_units_of_the_file(told: str, words: tuple[str, ...]) -> None:
+    with pytest.raises(SurfaceError) as caught:
+        columns_of(in_inches(f"[[happened]]\n{told}\n"))
+    assert all(one in caught.value.faults[0].message for one in words)
+
+
+def test_the_examples_in_inches_can_be_typed() -> None:
+    lines = '[[happened]]\nwhere = "hinge middle, bracket rivet 3"\nwhat = "rivet missing"\n'
+    for such in (size_example, doubler_example):
+        option = such(in_inches())
+        tried = columns_of(in_inches(f'{lines}try = ["{option}"]\n'))
+        assert option in [column.title for column in tried]
+    with pytest.raises(SurfaceError, match=r"is at 80 in; the surface goes from 0 to 43\.31 in"):
+        spot_of(in_inches(), "spar, at 80 in")
+    assert takeoff_headline(takeoff(in_inches()), "inch").endswith(" oz")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from surfacecheck.assessment import CAUTION
 from surfacecheck.errors import SurfaceError
+from surfacecheck.quantities import to_unit
 from surfacecheck.studies.bench._access import Access, access, tool_needs
 from surfacecheck.studies.bench._access_shown import reach_data, reach_words
 from surfacecheck.studies.bench._drilling import drilling
@@ -33,20 +34,24 @@ if TYPE_CHECKING:
 __all__ = ["access_lines", "takeoff_data", "takeoff_headline", "takeoff_text", "tool_lines", "unreached", "work_line"]
 
 
-def takeoff_headline(taken: TakeOff) -> str:
+def takeoff_headline(taken: TakeOff, system: System = "metric") -> str:
     """Give the whole in one line.
 
     Parameters
     ----------
     taken : TakeOff
         Worked.
+    system : {"metric", "inch"}
+        Units.
 
     Returns
     -------
     str
         Rivets, holes, mass.
     """
-    mass = "mass not given" if taken.mass is None else f"{taken.mass * 1e3:.0f} g"
+    mass = "mass not given"
+    if taken.mass is not None:
+        mass = f"{taken.mass * 1e3:.0f} g" if system == "metric" else f"{to_unit(taken.mass, 'oz'):.1f} oz"
     return f"{taken.count} rivets, {taken.holes} holes (one in each sheet), {mass}"
 
 
@@ -150,7 +155,7 @@ def takeoff_text(taken: TakeOff, system: System = "metric") -> str:
     """
     surface = taken.surface
     head = [wrapped(f"TAKE-OFF  {surface.name or 'no name given'}, {surface.title}", then="          ")]
-    told = (takeoff_headline(taken), work_line(taken)) if taken.rows else ("nothing can be listed yet",)
+    told = (takeoff_headline(taken, system), work_line(taken)) if taken.rows else ("nothing can be listed yet",)
     blocks = ["\n".join([*head, *(wrapped(one) for one in told)])]
     if taken.rows:
         blocks += [buy_table(taken, system).text(), row_take_table(taken, system, short=True).text()]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.assessment import place_words
 from surfacecheck.errors import SurfaceError
-from surfacecheck.quantities import show
+from surfacecheck.quantities import show, to_unit
 from surfacecheck.studies.bench._access_shown import numbers_words
 from surfacecheck.studies.bench._crowded import crowded
 from surfacecheck.studies.bench._drilling import PartHoles, drilling
@@ -32,8 +32,10 @@ def _length(si: float | None, system: System) -> str:
     return NOT_GIVEN if si is None else show(si, "length", system)
 
 
-def _mass(si: float | None) -> str:
-    return NOT_GIVEN if si is None else f"{si * 1e3:.1f} g"
+def _mass(si: float | None, system: System) -> str:
+    if si is None:
+        return NOT_GIVEN
+    return f"{si * 1e3:.1f} g" if system == "metric" else f"{to_unit(si, 'oz'):.2f} oz"
 
 
 def _kind(kind: Rivet, system: System) -> str:
@@ -62,8 +64,8 @@ def buy_table(taken: TakeOff, system: System = "metric") -> Table:
     for line in taken.lines:
         order = f"{line.spare[0]}" if line.spare[0] == line.spare[1] else f"{line.spare[0]} to {line.spare[1]}"
         rows.append(
-            (line.rivet, _kind(line.kind, system), _bought(line, system), f"{line.needed}", order, _mass(line.mass),
-             ", ".join(line.rows))
+            (line.rivet, _kind(line.kind, system), _bought(line, system), f"{line.needed}", order,
+             _mass(line.mass, system), ", ".join(line.rows))
         )  # fmt: skip
     least, most = taken.spares.practice
     practice = f"{least}" if least == most else f"{least} to {most}"
@@ -102,7 +104,12 @@ def row_take_table(taken: TakeOff, system: System = "metric", *, short: bool = F
         length = "" if row.chosen is None else show(row.chosen.length, "length", system)
         cells = [_of_row(row), f"{row.count}", _length(row.stretch.pitch, system), row.stretch.rivet or NOT_GIVEN]
         cells += [] if short else [_layers(row, taken.surface)]
-        cells += [_length(stack.thickness, system), length, *([] if short else [f"{row.holes}"]), _mass(row.mass)]
+        cells += [
+            _length(stack.thickness, system),
+            length,
+            *([] if short else [f"{row.holes}"]),
+            _mass(row.mass, system),
+        ]
         rows.append(tuple(cells))
     heads = ("row", "rivets", "pitch", "rivet", "through", "stack", "length", "holes", "mass")
     align = "lrrllrrrr"
