@@ -42,10 +42,12 @@ def run_gone(options: argparse.Namespace) -> int:
     from surfacecheck.reading import read
 
     _named(options)
+    surface = read(options.file)
     if options.out and not (options.row or options.group):
-        message = '--out names rivets of a row or group: say which, "--row left_skin_to_spar" or "--group horn"'
+        such = next((f'"--row {name}"' for name in surface.rows), '"--row" with its name')
+        message = f'--out names rivets of a row or group: say which, {such} or "--group horn"'
         raise SurfaceError(message)
-    assessment = assess(read(options.file))
+    assessment = assess(surface)
     system: System = options.units or ("inch" if str(assessment.surface.units) == "inch" else "metric")
     if options.row or options.group:
         return _some(options, assessment, system)

@@ -150,3 +150,8 @@ def test_the_examples_of_the_help_work(here, capsys, command, count):
         code, out, err = run(capsys, *shlex.split(example))
         assert (code, err) == (0, "")
         assert fits(out)
+
+
+def test_out_without_a_row_names_one_of_the_surface(here, capsys):
+    assert main(["gone", "data/elevator.toml", "--out", "3"]) == 2
+    assert '"--row top_skin_to_spar" or "--group horn"' in capsys.readouterr().err
