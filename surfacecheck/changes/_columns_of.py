@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
-from surfacecheck.changes._asked import check_hole_in_sheet, check_some_hold
 from surfacecheck.changes._columns import Column
 from surfacecheck.changes._contradictions import refuse_contradictions
 from surfacecheck.changes._events import EventKind, kind_of
 from surfacecheck.changes._examples import example_of
+from surfacecheck.changes._fits import check_hole_in_sheet, check_some_hold
 from surfacecheck.changes._options import is_as_drawn, is_leave_it, option_at
 from surfacecheck.changes._single_out import same_bounds, singled_out
 from surfacecheck.errors import Fault, SurfaceError

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from surfacecheck.changes._asked import check_on_flange, edges_said, layers_said, one_of, said, where_is
+from surfacecheck.changes._asked import edges_said, layers_said, one_of, said, where_is
 from surfacecheck.changes._done import Done
 from surfacecheck.changes._examples import example_of
+from surfacecheck.changes._fits import check_on_flange
 from surfacecheck.errors import SurfaceError
 from surfacecheck.places import with_apart
 from surfacecheck.provenance import numbers
