@@ -104,8 +104,8 @@ def put_on(
     """Put the cases on the beam, spread evenly and through the ribs, and solve it, also in bending alone if asked.
 
     The second of the two is for what a pull of cables may relieve: brackets, pins and horn. It has every case once more
-    with the cables as if slack. The pull does not grow with the load, so what is there at ultimate load lies between
-    both, each taken with the factor of safety.
+    with the cables as if slack, and the pins in line. Neither grows with the load, so what is there at ultimate load
+    lies between both, each taken with the factor of safety.
     """
     ways = [False]
     every_rib = all(up.known for up in surface.sheet.ribs.up)  # what one of unknown place takes, its neighbours cannot
@@ -114,13 +114,13 @@ def put_on(
     put = apply_ways(cases, surface, span.y, span.breaks, span.bay, ways=ways, masses=masses)
     lines = [True, False] if box is not None and off_line(surface, span).any() else [True]
     laid = each_way(cases, ways)
-    states = [(line, taut) for taut in ((True, False) if put.rigged else (True,)) for line in lines]
+    states = [(line, True) for line in lines] + [(lines[-1], False)] * put.rigged
     given = put
     for _, taut in states[1:]:
         given = put.of(slice(None), slack=not taut).after(given)
     every = tuple(cases[c] for c, _ in laid) * len(states)
     titles = tuple(
-        cases[c].title + (THROUGH_RIBS if way else "") + ("" if line else IN_LINE) + ("" if taut else SLACK)
+        cases[c].title + (THROUGH_RIBS if way else "") + (SLACK if not taut else "" if line else IN_LINE)
         for line, taut in states
         for c, way in laid
     )

@@ -43,7 +43,7 @@ def assumptions_of(surface: Surface, box: Box | None, loaded: Loaded) -> tuple[s
     if surface.controls.rigging_pull.known:
         out.append(
             "the rigging pull of the cables acts in every case and takes the factors of safety with it; where that "
-            "would relieve a bracket, a pin or the horn, the case with the cables as if slack counts"
+            "would relieve a bracket, a pin or the horn, the case with the cables as if slack and pins in line counts"
         )
     out += _not_said(surface)
     notes = dict.fromkeys(note for case in loaded.cases for note in case.notes)

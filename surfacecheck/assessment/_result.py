@@ -85,7 +85,7 @@ class Assessment:
     horn_pull : HornPull or None
         At the horn.
     rows, brackets, horn
-        Rivet loads.
+        Rivet loads; those of brackets and horn in the cases of ``fittings``.
     findings : tuple of Finding
         All checks, each at its worst spot.
     rules : tuple of RuleResult

@@ -238,8 +238,7 @@ def bracket_table(assessment: Assessment, hinge: str, system: System = "metric")
             for v, words in ((side, z), (along, y))
         ]
         sizes = [show(float(v[c, r]), "force", system) for v in (load.shear, load.tension, load.bound)]
-        case = case_words(assessment.case_titles[c]) if c < len(assessment.case_titles) else ""
-        rows.append((str(r + 1), *texts, *sizes, case))
+        rows.append((str(r + 1), *texts, *sizes, case_words(assessment.fittings.cases[c])))
     heads = ("rivet", "sideways", "along", "shear", "pull", "pull, heel", "case")
     caption = f"{hinge} hinge bracket, each rivet at limit; 1 is lowest left seen from behind"
     return Table(heads, tuple(rows), "lrrrrrl", caption)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 from surfacecheck.assessment._gather import box_at, effects_of
@@ -46,7 +45,7 @@ class Worked:
 
     Attributes
     ----------
-    surface, span, masses, cases, missing, box, loaded, effects, fittings, rows
+    surface, span, masses, cases, missing, box, loaded, effects, fittings, rows, brackets, horn
         As in :class:`Assessment`; arrays of a stack have its axis first.
     checks : tuple of Check
         Every check, not yet reduced to its worst.
@@ -62,17 +61,9 @@ class Worked:
     effects: Effects
     fittings: Effects
     rows: tuple[RowLoad, ...]
+    brackets: tuple[BracketLoad, ...]
+    horn: HornLoad | None
     checks: tuple[Check, ...]
-
-    @cached_property
-    def brackets(self) -> tuple[BracketLoad, ...]:
-        """Loads of the rivets of brackets, in the cases that count."""
-        return tuple(bracket_loads(self.effects.only(self.loaded.counts)))
-
-    @cached_property
-    def horn(self) -> HornLoad | None:
-        """Loads of the rivets of the horn, in the cases that count."""
-        return horn_load(self.effects.only(self.loaded.counts))
 
 
 def work(
@@ -121,13 +112,29 @@ def work(
     fittings = counted
     if also_slack is not loaded:
         fittings = effects_of(surface, span, box, also_slack).only(also_slack.counts)
+    brackets = tuple(bracket_loads(fittings))
+    horn = horn_load(fittings)
     checks = (
         *pin_checks(fittings),
-        *bracket_checks(fittings, tuple(bracket_loads(fittings))),
-        *horn_checks(fittings, horn_load(fittings)),
+        *bracket_checks(fittings, brackets),
+        *horn_checks(fittings, horn),
         *spar_checks(counted),
         *row_checks(counted, rows),
         *panel_checks(counted),
         *mark_checks(counted),
     )
-    return Worked(surface, span, masses, tuple(found), tuple(missing), box, loaded, effects, fittings, rows, checks)
+    return Worked(
+        surface,
+        span,
+        masses,
+        tuple(found),
+        tuple(missing),
+        box,
+        loaded,
+        effects,
+        fittings,
+        rows,
+        brackets,
+        horn,
+        checks,
+    )

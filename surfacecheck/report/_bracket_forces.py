@@ -72,7 +72,8 @@ def bracket_forces(
     chosen = [group_case(assessment, load.shear, load.tension, case) for load in loads]
     texts = [rivet_list(load.shear[c], _pull(load, c), system) for load, c in zip(loads, chosen, strict=True)]
     heads = [
-        broken(f"{load.hinge.name} hinge: {assessment.case_titles[c]}") for load, c in zip(loads, chosen, strict=True)
+        broken(f"{load.hinge.name} hinge: {assessment.fittings.cases[c]}")
+        for load, c in zip(loads, chosen, strict=True)
     ]
     heights = [max(tall, LINE * len(t)) + LINE * len(h) + 0.22 for t, h in zip(texts, heads, strict=True)]
     about = (

@@ -64,13 +64,13 @@ def horn_forces(
     SurfaceError
         Where the rivets of the horn are not known.
     """
-    load, effects = assessment.horn, assessment.effects
+    load, effects = assessment.horn, assessment.fittings
     if load is None:
         message = "horn.fixed_with: no rivet loads to draw; the rivets of the horn are not described well enough"
         raise SurfaceError(message)
     c = group_case(assessment, load.shear, load.tension, case)
     text = rivet_list(load.shear[c], load.share[c, :, 1], system, "along")
-    view = (f"{tip_view(assessment.surface)}", f"Load case: {assessment.case_titles[c]}.",
+    view = (f"{tip_view(assessment.surface)}", f"Load case: {effects.cases[c]}.",
             "Arrows: force at limit. Dot: pulls towards the tip; cross: towards the root.")  # fmt: skip
     words = f"Pull at the horn and forces of its {load.x.size} rivets. {view[0]} {view[1]}"
     whole = _Frame.around(

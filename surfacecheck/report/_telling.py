@@ -42,9 +42,10 @@ def case_index(assessment: Assessment, case: str | int | None) -> int:
     SurfaceError
         Where there is none of that name.
     """
-    names = assessment.effects.cases
-    if case is None:
-        return telling_case(assessment)
+    return telling_case(assessment) if case is None else _index_in(assessment.effects.cases, case, assessment)
+
+
+def _index_in(names: tuple[str, ...], case: str | int, assessment: Assessment) -> int:
     if isinstance(case, int):
         if 1 <= case <= len(names):
             return case - 1
@@ -63,7 +64,7 @@ def group_case(
 ) -> int:
     """Choose the case of a rivet group: the one named, or that with the most loaded rivet; arrays (C, R)."""
     if case is not None:
-        return case_index(assessment, case) % int(shear.shape[0])
+        return _index_in(assessment.fittings.cases, case, assessment)
     return int(np.argmax(np.hypot(shear, tension).max(axis=-1)))
 
 

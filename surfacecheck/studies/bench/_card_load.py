@@ -92,7 +92,7 @@ def _in_plane(
         for value, word in ((first, ways[0] if first > 0 else ways[1]), (across, left if across > 0 else right))
         if abs(value) > 0.05 * float(size[at])
     ]
-    case = case_words(assessment.effects.cases[at[-2]])
+    case = case_words(assessment.fittings.cases[at[-2]])
     return f"at limit rivet {at[-1] + 1} carries most: {' and '.join(parts)} ({case})"
 
 

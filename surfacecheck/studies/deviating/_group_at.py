@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.checks import bracket_loads, horn_load
 from surfacecheck.studies.deviating._here import group_name
 from surfacecheck.studies.following._follow_place import side_words
 
@@ -74,9 +73,9 @@ def group_at(assessment: Assessment, place: str) -> Group | None:
     """
     group = group_name(place)
     effects = assessment.fittings
-    if group == "horn.rivets" and (horn := horn_load(effects)) is not None:
-        return _horn_group(effects, horn)
-    for load in bracket_loads(effects):
+    if group == "horn.rivets" and assessment.horn is not None:
+        return _horn_group(effects, assessment.horn)
+    for load in assessment.brackets:
         if group == f"hinge.{load.hinge.name}.bracket":
             brought = (("the pin", load.force, _from(effects.surface, load.offset)),)
             return Group(effects.cases, load.share, load.shear, load.tension, 0, brought)

@@ -6,7 +6,7 @@ import re
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
-from surfacecheck.checks import bracket_loads, bracket_needs, horn_load, horn_needs, plan_row
+from surfacecheck.checks import bracket_needs, horn_needs, plan_row
 from surfacecheck.errors import SurfaceError
 from surfacecheck.model import DrivenBy
 from surfacecheck.studies.losing._row_lines import lines_of
@@ -130,11 +130,10 @@ def group_named(assessment: Assessment, name: str) -> BracketLoad | HornLoad:
         if surface.horn.driven_by is DrivenBy.TORQUE_TUBE:
             message = "horn: a torque tube has no plate whose rivets are checked here; ask for a bracket or a row"
             raise SurfaceError(message)
-        horn = horn_load(assessment.fittings)
-        if horn is None:
+        if assessment.horn is None:
             raise _hidden(wanted, horn_needs(surface))
-        return horn
-    for load in bracket_loads(assessment.fittings):
+        return assessment.horn
+    for load in assessment.brackets:
         if _plain(load.hinge.name) == wanted.removeprefix("hinge_"):
             return load
     hinge = next((h for h in surface.hinges.values() if _plain(h.name) == wanted.removeprefix("hinge_")), None)
