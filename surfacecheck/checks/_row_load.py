@@ -75,9 +75,14 @@ class RowLoad:
 
     def __post_init__(self) -> None:
         least = ROUNDING * self.effects.largest
-        for name in ("shear", "tension", "flow"):
-            object.__setattr__(self, name, _cleared(getattr(self, name), least))
-        object.__setattr__(self, "layers", {name: _cleared(one, least) for name, one in self.layers.items()})
+        given = {name: getattr(self, name) for name in ("shear", "tension", "flow")}
+        every = {
+            id(one): one for one in (*given.values(), *self.layers.values())
+        }  # a sheet may carry what the rivet does
+        cleared = {at: _cleared(one, least) for at, one in every.items()}
+        for name, one in given.items():
+            object.__setattr__(self, name, cleared[id(one)])
+        object.__setattr__(self, "layers", {name: cleared[id(one)] for name, one in self.layers.items()})
 
     @property
     def cases(self) -> tuple[str, ...]:
@@ -86,7 +91,10 @@ class RowLoad:
 
 
 def _cleared(values: Array, least: Array) -> Array:
-    return np.where(np.abs(values) < least, 0.0, values)
+    """Take for nought what is less than ``least``; most rows have nothing of that sort, and are not copied."""
+    size = np.abs(values)
+    noise = (size < least) & (size > 0.0)
+    return np.where(noise, 0.0, values) if noise.any() else values
 
 
 def sides_on(surface: Surface, row: Row) -> list[str]:
