@@ -17,6 +17,8 @@ _PARTS = ("left_skin", "right_skin", "nose_skin", "spar", "ribs")
 _ENOUGH = 0.5
 """Share of the keys a table needs, and two at least, from which on it is a new one [-]: a slip comes with one or two
 lines, a new table with most of its own."""
+_MANY = 4
+"""Lines from which on it is a new one whatever they are: a packet of rivets says size, hole, set and metal."""
 
 
 def refuse_mistyped(base: Table, change: Table) -> None:
@@ -48,7 +50,8 @@ def refuse_mistyped(base: Table, change: Table) -> None:
             needed = _needed(cls, kind)
             if name in {*there, *parts} or not near or not isinstance(node, Table) or "gone" in node:
                 continue
-            if sum(key in node for key in needed) < max(2, _ENOUGH * len(needed)):
+            few = sum(key in node for key in needed) < max(2, _ENOUGH * len(needed))
+            if few and len(node) < _MANY:
                 what = "doubler" if family == "sheet" else family
                 message = f'unknown {family} "{name[:40]}". Nearest: {near}. Here: {", ".join(there)}. '
                 message += f"A new {what} needs {', '.join(needed)}."

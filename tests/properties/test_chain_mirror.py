@@ -95,7 +95,7 @@ def test_mirror_turns_sideways_forces_and_leaves_the_rest(odd, mirrored):
 
 
 def test_mirror_swaps_the_rivets_of_brackets_and_horn(odd, mirrored):
-    at = [mirrored.case_titles.index(SIDES(title)) for title in odd.case_titles]
+    at = [mirrored.fittings.cases.index(SIDES(title)) for title in odd.fittings.cases]
     for one, other in zip(odd.brackets, mirrored.brackets, strict=True):
         pair = [int(np.argmin(np.hypot(other.a - a, other.b + b))) for a, b in zip(one.a, one.b, strict=True)]
         assert sorted(pair) == list(range(one.a.size))
