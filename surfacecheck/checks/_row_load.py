@@ -91,9 +91,9 @@ class RowLoad:
 
 
 def _cleared(values: Array, least: Array) -> Array:
-    """Take for nought what is less than ``least``; most rows have nothing of that sort, and are not copied."""
-    size = np.abs(values)
-    noise = (size < least) & (size > 0.0)
+    """Take for nought what is less than ``least``, none negative; most rows have no such load, and are not copied."""
+    noise = values < least
+    noise &= values > 0.0
     return np.where(noise, 0.0, values) if noise.any() else values
 
 
