@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 __all__ = ["edges_said", "layers_said", "one_of", "said", "sheet_words", "where_is"]
 
 
-def said(event: Happened, *keys: str, surface: Surface | None = None) -> None:
+def said(event: Happened, *keys: str, surface: Surface) -> None:
     """Ask for values that an event cannot go without.
 
     Parameters
@@ -32,7 +32,7 @@ def said(event: Happened, *keys: str, surface: Surface | None = None) -> None:
         The event.
     *keys : str
         Keys of which every one must be there; ``"pitch or count"`` for one of two.
-    surface : Surface, optional
+    surface : Surface
         For its own words of direction, and its units.
 
     Raises
@@ -51,18 +51,18 @@ def _there(value: object) -> bool:
     return bool(getattr(value, "known", value))
 
 
-def _such(key: str, surface: Surface | None) -> str:
+def _such(key: str, surface: Surface) -> str:
     words = {"alloy": '"2024-T3 clad"', "rivet": '"its name in part D"', "second_lies": '"behind"', "mass": '"0.25 kg"'}
     words |= {"wind": '"40 knots"', "swung": '"25 deg"', "stop_gives": '"3 deg"', "count": "36", "lines": "1"}
-    up, left = (word if surface is None else surface.said(word) for word in ("up", "left"))
-    unit = "in" if surface is not None and surface.units is Units.INCH else "mm"
+    up, left = (surface.said(word) for word in ("up", "left"))
+    unit = "in" if surface.units is Units.INCH else "mm"
     words |= {"out_of_line": f'"... {unit} {left}"', "out_of_line_aft": f'"... {unit} behind"'}
     words |= {"off_along": f'"... {unit} {up}"', "off_sideways": f'"... {unit} {left}"', "turned": f'"... deg {left}"'}
     length = f'"... {unit}"'
     return f"{key} = {words.get(key, length)}"
 
 
-def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surface: Surface | None = None) -> None:
+def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surface: Surface) -> None:
     """Refuse a kind of place that an event cannot be at.
 
     Parameters
@@ -75,7 +75,7 @@ def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surfa
         Sorts of place it can be at; ``rivets`` for any with rivets.
     such : str
         An example of such a place.
-    surface : Surface, optional
+    surface : Surface
         For an example among its own places.
 
     Raises
@@ -84,7 +84,7 @@ def one_of(event: Happened, spot: Spot, sorts: tuple[str, ...], such: str, surfa
         Saying where it can be.
     """
     if spot.sort not in sorts and not ("rivets" in sorts and spot.rivets):
-        such = such if surface is None else example_of(surface, such)
+        such = example_of(surface, such)
         message = f'"{event.what}" cannot be at {spot.words[0]}. Write where, such as: {such}'
         raise SurfaceError(message)
 

@@ -49,7 +49,7 @@ def hole_too_large(surface: Surface, spot: Spot, event: Happened, *, fully: bool
     Done
         With the hole in each layer named.
     """
-    one_of(event, spot, RIVETS, SUCH)
+    one_of(event, spot, RIVETS, SUCH, surface)
     _in_order(event)
     return _holed(surface, spot, event, *_sizes(surface, event, spot), fully=fully)
 
@@ -73,13 +73,13 @@ def two_holes(surface: Surface, spot: Spot, event: Happened, *, fully: bool) -> 
     Done
         The slot bears over the width of a hole, and is missing over its whole length.
     """
-    one_of(event, spot, RIVETS, SUCH)
-    said(event, "spacing", "second_lies")
+    one_of(event, spot, RIVETS, SUCH, surface)
+    said(event, "spacing", "second_lies", surface=surface)
     rivet = rivet_at(surface, spot, spot.names[0])
     first = event.smallest if event.smallest.known else UNKNOWN if rivet is None else rivet.hole
     second = event.across if event.across.known else first
     if not first.known:
-        said(event, "smallest")
+        said(event, "smallest", surface=surface)
     reach = 0.5 * (numbers(first) + numbers(second))
     if (numbers(event.spacing) > reach).any():
         message = (
@@ -117,10 +117,10 @@ def stray_hole(surface: Surface, spot: Spot, event: Happened, *, fully: bool) ->
     Done
         With a mark at that place.
     """
-    one_of(event, spot, ("part", "rivets"), "spar web, at 325 mm")
-    said(event, "across")
+    one_of(event, spot, ("part", "rivets"), "spar web, at 325 mm", surface)
+    said(event, "across", surface=surface)
     if spot.rivets:
-        said(event, "spacing", "second_lies", "layers")
+        said(event, "spacing", "second_lies", "layers", surface=surface)
         return _beside(surface, spot, event)
     check_has_walls(spot, event)
     if spot.station is None:

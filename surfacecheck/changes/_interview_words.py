@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from surfacecheck.changes._asked import sheet_words
 from surfacecheck.changes._events import KINDS
+from surfacecheck.changes._examples import size_example
 from surfacecheck.model import Happened, specs
 from surfacecheck.places import layers_at
 
@@ -88,7 +89,9 @@ def question_for(surface: Surface, key: str, kind: EventKind | None, spot: Spot 
         return Question(key, words, "a number, or several: 1; 2", (*layers, ALL_LAYERS), several=True)
     if key == "try":
         offers = () if kind is None else kind.offers
-        hint = "several: 1; 2; or your own words, such as: next size 4.8 mm; no answer: all of these that there can be"
+        hint = (
+            f"several: 1; 2; or your own words, such as: {size_example(surface)}; no answer: all of these that can be"
+        )
         words = 'What might be done? "Leave it" always stands beside it.'
         return Question(key, words, hint, offers, free=True, several=True)
     if key == "rivet":
