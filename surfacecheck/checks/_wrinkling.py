@@ -98,11 +98,13 @@ def _skin_critical(effects: Effects, side: str) -> Array:
 
 
 def skin_of(effects: Effects, side: str) -> Skin:
+    """Give the skin of a side, ``plus`` or ``minus``, as the file describes it."""
     skin: Skin = getattr(effects.surface.sheet, sides_of(effects.surface)[side])
     return skin
 
 
 def poisson_of(value: Value) -> Array:
+    """Give Poisson's ratio over stations, shape (..., 1) or () [-]; 0.33, that of aluminium, where it is not known."""
     return over_stations(value) if value.known else np.asarray(0.33)
 
 
