@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, Any
 
 from surfacecheck.cli._numbers import bare_length, number_of
 from surfacecheck.cli._parser import called_as
-from surfacecheck.cli._say import quoted, say, say_data, shown_first
+from surfacecheck.cli._say import quoted, say, say_data
 from surfacecheck.cli._takeoff import work_of
 from surfacecheck.errors import Fault, SurfaceError
+from surfacecheck.interrupts import undisturbed
 
 if TYPE_CHECKING:
     from surfacecheck.quantities import System
@@ -60,7 +61,7 @@ def run_rivets(options: argparse.Namespace) -> int:
     more: dict[str, Any] = {"drilled_at": drilled, "most": most, "work": work_of(options)}
     found = rivets(surface, rows, Alternatives(**lists), **more)
     try:
-        with shown_first():
+        with undisturbed(second_stops=True):
             if options.json:
                 say_data(rivets_data(found), "rivets")
             else:

@@ -3,17 +3,10 @@
 from __future__ import annotations
 
 import json
-import signal
 import sys
-import threading
-from contextlib import contextmanager
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-    from types import FrameType
-
-__all__ = ["quoted", "say", "say_data", "shown_first"]
+__all__ = ["quoted", "say", "say_data"]
 
 
 def say(text: str = "") -> None:
@@ -32,25 +25,3 @@ def say_data(data: dict[str, Any], command: str) -> None:
 def quoted(path: str) -> str:
     """Write a path as a shell reads it."""
     return f'"{path}"' if " " in path else path
-
-
-@contextmanager
-def shown_first() -> Iterator[None]:
-    """Hold the first interrupt from the keyboard back until what was finished is shown; a second one stops that too."""
-    before = signal.getsignal(signal.SIGINT)
-    if threading.current_thread() is not threading.main_thread() or not callable(before):
-        yield
-        return
-    held: list[tuple[int, FrameType | None]] = []
-
-    def hold(number: int, frame: FrameType | None) -> None:
-        held.append((number, frame))
-        signal.signal(signal.SIGINT, before)
-
-    signal.signal(signal.SIGINT, hold)
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGINT, before)
-    if held:
-        before(*held[0])

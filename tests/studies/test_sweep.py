@@ -11,9 +11,9 @@ import pytest
 
 import surfacecheck
 from surfacecheck.errors import SurfaceError
+from surfacecheck.interrupts import undisturbed
 from surfacecheck.stacks import one_of
 from surfacecheck.studies import combinations, processes, read_sweep, sweep, swept, with_numbers, write_sweep
-from surfacecheck.studies.sweeping._carry_out import undisturbed
 
 MANY, CHUNK = 24, 5
 FLOATS = ("lowest", "pins", "mass", "tail_heavy")

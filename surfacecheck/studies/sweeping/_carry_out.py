@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import signal
 import sys
-import threading
 from collections import deque
 from concurrent.futures import BrokenExecutor
-from contextlib import contextmanager
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
     from concurrent.futures import Executor, Future, ProcessPoolExecutor
-    from types import FrameType
 
-__all__ = ["carry_out", "processes", "undisturbed"]
+__all__ = ["carry_out", "processes"]
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -133,20 +130,3 @@ def processes(count: int) -> ProcessPoolExecutor:
 
 def _ignore_the_keyboard() -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-
-
-@contextmanager
-def undisturbed() -> Iterator[None]:
-    """Hold an interrupt from the keyboard back until a chunk is put away whole."""
-    before = signal.getsignal(signal.SIGINT)
-    if threading.current_thread() is not threading.main_thread() or not callable(before):
-        yield
-        return
-    held: list[tuple[int, FrameType | None]] = []
-    signal.signal(signal.SIGINT, lambda number, frame: held.append((number, frame)))
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGINT, before)
-        if held:
-            before(*held[0])

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from surfacecheck.errors import SurfaceError
-from surfacecheck.studies.sweeping._carry_out import undisturbed
+from surfacecheck.interrupts import undisturbed
 from surfacecheck.studies.sweeping._sweep import CHUNK
 from surfacecheck.studies.sweeping._sweep_table import CsvFile, ParquetFile, read_csv, read_parquet, row_columns
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from surfacecheck.studies.sweeping._carry_out import undisturbed
+from surfacecheck.interrupts import undisturbed
 from surfacecheck.studies.sweeping._sweep import CHUNK
 
 if TYPE_CHECKING:
