@@ -49,6 +49,8 @@ def write_whole(target: Path, text: str, *, fresh: bool = False) -> int:
     try:
         with os.fdopen(handle, "wb") as out:
             out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
         Path(beside).chmod(0o644)
         if fresh:
             not_there(target)

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from collections import defaultdict
-from contextlib import suppress
 from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,6 +12,7 @@ from markupsafe import Markup
 
 from surfacecheck.assessment import balance_line, in_system, margin_text, not_given_lines
 from surfacecheck.errors import SurfaceError
+from surfacecheck.reading import write_whole
 from surfacecheck.report._blocks import check_blocks, first_lines, versions
 from surfacecheck.report._by_hand import by_hand
 from surfacecheck.report._case_sheet import COMPARE
@@ -124,25 +123,10 @@ def write_page(
     SurfaceError
         Where it cannot be written.
     """
-    data = page(assessment, system, since).encode("utf-8")
     target = Path(path)
-    half = None
+    text = page(assessment, system, since)
     try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(
-            dir=target.parent, prefix=f".{target.name}.", suffix=".part", delete=False
-        ) as out:
-            half = out.name
-            out.write(data)
-            out.flush()
-            os.fsync(out.fileno())
-        Path(half).chmod(0o644)
-        os.replace(half, target)
+        return write_whole(target, text)
     except OSError as err:
         message = f"the page {target} cannot be written: {err.strerror or err}; what was there before is still there"
         raise SurfaceError(message) from err
-    finally:
-        if half is not None:
-            with suppress(FileNotFoundError):
-                os.unlink(half)
-    return len(data)
