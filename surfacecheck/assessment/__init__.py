@@ -6,6 +6,7 @@ from surfacecheck.assessment._balance import balance_line, mass_table
 from surfacecheck.assessment._carry import Carried, PutForce, carry
 from surfacecheck.assessment._each import StackAssessment, assess_each, assess_stack
 from surfacecheck.assessment._gather import box_at
+from surfacecheck.assessment._load import IN_LINE, SLACK, THROUGH_RIBS
 from surfacecheck.assessment._result import (
     CAUTION,
     NOT_LOOKED_AT,
@@ -32,7 +33,10 @@ from surfacecheck.assessment._tables import (
 
 __all__ = [
     "CAUTION",
+    "IN_LINE",
     "NOT_LOOKED_AT",
+    "SLACK",
+    "THROUGH_RIBS",
     "Assessment",
     "Carried",
     "Gap",

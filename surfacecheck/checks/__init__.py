@@ -4,7 +4,7 @@ from surfacecheck.checks._apart_group import rivet_weights
 from surfacecheck.checks._bracket_loads import BracketLoad, bracket_loads, bracket_needs, rivet_places
 from surfacecheck.checks._brackets import bracket_checks
 from surfacecheck.checks._check import Check, Term, names_in, work
-from surfacecheck.checks._effects import Effects, pretty_place
+from surfacecheck.checks._effects import NOSE_OPEN, Effects, pretty_place
 from surfacecheck.checks._finding import Finding, Outcome, find, find_all, find_at
 from surfacecheck.checks._horn import horn_checks
 from surfacecheck.checks._horn_loads import HornLoad, horn_load, horn_needs
@@ -25,6 +25,7 @@ from surfacecheck.places import RowPlan, edge_of, plan_row, spread
 
 __all__ = [
     "NET",
+    "NOSE_OPEN",
     "BracketLoad",
     "Check",
     "Effects",

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Stations: TypeAlias = slice | list[int] | NDArray[np.intp]
 
-__all__ = ["PRACTICE", "Effects", "pretty_place"]
+__all__ = ["NOSE_OPEN", "PRACTICE", "Effects", "pretty_place"]
 
 PRACTICE = Source(Basis.COMMON_PRACTICE)
 

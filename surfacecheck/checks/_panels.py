@@ -53,7 +53,7 @@ def panel_checks(effects: Effects) -> Iterator[Check]:
     Yields
     ------
     Check
-        ``statement`` for wrinkling, ``margin`` for skin shear; of the nose skin too where the skins close no box.
+        ``statement`` for wrinkling, ``margin`` for shear, of the skins and the nose skin.
     """
     if effects.box is None:
         return
@@ -155,7 +155,7 @@ def _wrinkled_strength(metal: Material) -> Term:
 
 def _open_shear(effects: Effects, wall: str, name: str, skin: Skin | NoseSkin) -> Check:
     """When a skin of a box that is not closed behind tears: of its flow, and of its own twisting where no cell is."""
-    words, factors, box = effects.surface.said(name).replace("_", " "), member(), effects.box
+    words, factors, box = name.replace("_", " "), member(), effects.box
     assert box is not None  # noqa: S101 - panel_checks has looked
     metal = metal_of(effects.surface, skin.alloy, skin.thickness)
     ratio = None
@@ -165,7 +165,7 @@ def _open_shear(effects: Effects, wall: str, name: str, skin: Skin | NoseSkin) -
     shear = wall_shear(effects, [(wall, np.abs(effects.mean(wall)))], ratio)
     kept = worst_case(shear.stress)
     spots, cases = kept.spots(effects.places), kept.cases(effects.flow_cases)
-    item = Item(f"panel.{effects.surface.said(name)}", f"the {words}", ("",), spots, cases, factors.line, "this skin")
+    item = Item(f"panel.{name}", f"the {words}", ("",), spots, cases, factors.line, "this skin")
     terms = {
         "F_s": _wrinkled_strength(metal),
         "FS": Term(factors.ultimate, "", "from limit load to ultimate", factors.source),

@@ -42,10 +42,11 @@ def case_index(assessment: Assessment, case: str | int | None) -> int:
     SurfaceError
         Where there is none of that name.
     """
-    return telling_case(assessment) if case is None else _index_in(assessment.effects.cases, case, assessment)
+    return telling_case(assessment) if case is None else _index_in(assessment.effects.cases, case)
 
 
-def _index_in(names: tuple[str, ...], case: str | int, assessment: Assessment) -> int:
+def _index_in(names: tuple[str, ...], case: str | int) -> int:
+    """Find a case among names, as :func:`case_index` says."""
     if isinstance(case, int):
         if 1 <= case <= len(names):
             return case - 1
@@ -55,7 +56,7 @@ def _index_in(names: tuple[str, ...], case: str | int, assessment: Assessment) -
         for i, name in enumerate(names):
             if fits(name, case):
                 return i
-    message = f'no load case is called "{case}"; there are: {"; ".join(assessment.case_titles)}'
+    message = f'no load case is called "{case}"; there are: {"; ".join(names)}'
     raise SurfaceError(message)
 
 
@@ -64,7 +65,7 @@ def group_case(
 ) -> int:
     """Choose the case of a rivet group: the one named, or that with the most loaded rivet; arrays (C, R)."""
     if case is not None:
-        return _index_in(assessment.fittings.cases, case, assessment)
+        return _index_in(assessment.fittings.cases, case)
     return int(np.argmax(np.hypot(shear, tension).max(axis=-1)))
 
 

@@ -6,6 +6,9 @@ from collections import defaultdict
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from surfacecheck.assessment import IN_LINE, SLACK, THROUGH_RIBS
+from surfacecheck.checks import NOSE_OPEN
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
@@ -16,12 +19,7 @@ if TYPE_CHECKING:
 __all__ = ["SharedFormula", "WorkingLine", "Workings", "workings"]
 
 GRANTED = "taken for granted: "
-ADDED = (
-    (", through the ribs", "r"),
-    (", nose taken as open", "o"),
-    (", pins as if in line", "l"),
-    (", cables as if slack", "s"),
-)
+ADDED = ((THROUGH_RIBS, "r"), (NOSE_OPEN, "o"), (IN_LINE, "l"), (SLACK, "s"))
 """What is added to the title of a case, and the letter that stands for it behind the number of the case."""
 
 Key = tuple[tuple[str, str, tuple[tuple[str, str], ...]], ...]
